@@ -1,0 +1,2 @@
+export * from "./format.js";
+export * from "./length.js";
