@@ -1,0 +1,58 @@
+import { type Neck, radiusAt, type StringLine } from "./neck.js";
+import { lineLength } from "./strings.js";
+
+/**
+ * Radius of the section along a fret slanted by φ: R/cos²φ (Euler's theorem for a surface
+ * that is straight lengthwise).
+ *
+ * @param radius - section square to the centre line, mm
+ * @param slant - radians, below π/2
+ */
+export function slantedRadius(radius: number, slant: number): number {
+	return radius / Math.cos(slant) ** 2;
+}
+
+/**
+ * How far the board lies under its own crown: y²/(R + √(R² − y²)).
+ *
+ * @throws RangeError if |y| is beyond the radius
+ */
+export function dropAt(radius: number, y: number): number {
+	if (Math.abs(y) > radius) throw new RangeError(`no board at ${y} on a radius of ${radius}`);
+	return (y * y) / (radius + Math.sqrt((radius - y) * (radius + y)));
+}
+
+/** Samples along the line; the hump is smooth, so its height is found to better than 1e-5 of it. */
+const SAMPLES = 500;
+
+/**
+ * Hump that a straightedge meets between two places on a line along the neck: the greatest
+ * height of the board over the chord joining its heights there. 0 on a flat board and under
+ * the centre line; the board's shape, no fault of the neck.
+ *
+ * Second derivative of the drop: (kR₀ − m·y₀)²/(R² − y²)^(3/2) for y = y₀ + k·x, R = R₀ + m·x,
+ * never negative, so a straight taper gives no hollow.
+ *
+ * @param from - distance along the line from its nut point, mm
+ * @param to - as `from`, greater
+ * @example on a 184.15 mm cylinder, outer string 17.5 to 26.25 mm out over 647.7 mm, to fret 22: 0.0274
+ */
+export function humpUnder(neck: Neck, line: StringLine, from: number, to: number): number {
+	if (neck.radius === "flat") return 0;
+	const size = lineLength(line);
+	const height = (along: number) => {
+		const t = along / size;
+		const x = line.nut.x + (line.saddle.x - line.nut.x) * t;
+		const y = line.nut.y + (line.saddle.y - line.nut.y) * t;
+		return -dropAt(radiusAt(neck, x)!, y);
+	};
+	const start = height(from);
+	const end = height(to);
+	let hump = 0;
+	for (let i = 1; i < SAMPLES; i++) {
+		const share = i / SAMPLES;
+		const chord = start + (end - start) * share;
+		hump = Math.max(hump, height(from + (to - from) * share) - chord);
+	}
+	return hump;
+}

@@ -1,0 +1,7 @@
+export * from "./camber.js";
+export * from "./law.js";
+export * from "./neck.js";
+export * from "./profile.js";
+export * from "./station.js";
+export * from "./strings.js";
+export * from "./table.js";
