@@ -1,0 +1,5 @@
+export * from "./layout.js";
+export * from "./lettering.js";
+export * from "./load.js";
+export * from "./outline.js";
+export * from "./stroke.js";
