@@ -1,0 +1,4 @@
+export * from "./division.js";
+export * from "./length.js";
+export * from "./station.js";
+export * from "./values.js";

@@ -1,0 +1,9 @@
+import { notchedStraightedge } from "./notched-straightedge.js";
+import { radiusGauge } from "./radius-gauge.js";
+import { slotStrip } from "./slot-strip.js";
+import type { Tool } from "./tool.js";
+
+export type { Bench, Built, Machine, ShopStock, Tool, Wire } from "./tool.js";
+
+/** Every tool that camber makes, in the order in which it lists them. */
+export const TOOLS: readonly Tool[] = [notchedStraightedge, radiusGauge, slotStrip];

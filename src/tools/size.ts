@@ -1,0 +1,23 @@
+import { FILE_TOLERANCE, type SizeClaim } from "../drawing/index.js";
+import type { Bench } from "./tool.js";
+
+/** A claim on what is cut: promised to within the machine's tolerance. */
+export function cutSize(
+	bench: Bench,
+	claim: Omit<SizeClaim, "operation" | "bench" | "file">,
+): SizeClaim {
+	return {
+		operation: "cut",
+		bench: bench.machine.tolerance,
+		file: FILE_TOLERANCE,
+		...claim,
+	};
+}
+
+/** A claim on what is scored: a line, no edge. */
+export function scoredSize(
+	bench: Bench,
+	claim: Omit<SizeClaim, "operation" | "bench" | "file">,
+): SizeClaim {
+	return { ...cutSize(bench, claim), operation: "score" };
+}

@@ -1,0 +1,149 @@
+import type { Mark } from "../../drawing/index.js";
+import { closed, line, type Path, type Point, vertex } from "../../geometry/index.js";
+import {
+	edgePoint,
+	type FretLine,
+	fretLine,
+	fretNumbers,
+	type Neck,
+	pointOnFret,
+	stringLines,
+	widthAt,
+} from "../../neck/index.js";
+import { outlineOf } from "../outline.js";
+import { type Bench, CORNER_RADIUS } from "../tool.js";
+import type { StripSettings } from "./settings.js";
+
+/** A slot of the strip: where its middle line runs and how it ends. */
+export interface Slot {
+	readonly fret: FretLine;
+	readonly bass: Point;
+	readonly treble: Point;
+	readonly length: number;
+}
+
+/** The slots of a neck, blind inside the binding. */
+export function slotsOf(neck: Neck): Slot[] {
+	return fretNumbers(neck).map((n) => {
+		const fret = fretLine(neck, n);
+		const bass = edgePoint(neck, fret, -1, neck.binding);
+		const treble = edgePoint(neck, fret, 1, neck.binding);
+		return { fret, bass, treble, length: Math.hypot(treble.x - bass.x, treble.y - bass.y) };
+	});
+}
+
+/** A slot cut at a width: a rectangle about its middle line, clockwise as a hole is. */
+export function slotHole(slot: Slot, width: number): Path {
+	const { bass, treble, length } = slot;
+	const ux = (treble.x - bass.x) / length;
+	const uy = (treble.y - bass.y) / length;
+	const [ox, oy] = [(uy * width) / 2, (-ux * width) / 2];
+	const corners = [
+		vertex(bass.x - ox, bass.y - oy),
+		vertex(treble.x - ox, treble.y - oy),
+		vertex(treble.x + ox, treble.y + oy),
+		vertex(bass.x + ox, bass.y + oy),
+	];
+	return closed(...corners);
+}
+
+/** Ends of the strip on the centre line. */
+export interface Ends {
+	readonly from: number;
+	readonly to: number;
+}
+
+/** The strip reaches past the nut, the moved nut and the last fret by the end margin. */
+export function endsOf(neck: Neck, slots: readonly Slot[], s: StripSettings): Ends {
+	const nut = fretLine(neck, 0);
+	const nutEnds = ([-1, 1] as const).map((side) => edgePoint(neck, nut, side).x);
+	const far = Math.max(...slots.flatMap(({ bass, treble }) => [bass.x, treble.x]));
+	const shift = Math.min(0, neck.nutShift);
+	return { from: Math.min(...nutEnds) + shift - s["end-margin"], to: far + s["end-margin"] };
+}
+
+/** The board's outline between the ends, wider by the edge margin, corners rounded. */
+export function stripOutline(neck: Neck, ends: Ends, margin: number): Path {
+	const knots = neck.width.knots.map((k) => k.x).filter((x) => x > ends.from && x < ends.to);
+	const along = [ends.from, ...knots, ends.to];
+	const half = (x: number) => widthAt(neck, x) / 2 + margin;
+	const last = along.length - 1;
+	const corner = (x: number, y: number, i: number) =>
+		i === 0 || i === last ? { x, y, round: CORNER_RADIUS } : { x, y };
+	const lower = along.map((x, i) => corner(x, -half(x), i));
+	const upper = along.map((x, i) => corner(x, half(x), i)).reverse();
+	return outlineOf([...lower, ...upper]);
+}
+
+/** A line across the board at the nut, shifted along the neck. */
+export function nutLine(neck: Neck, shift: number): readonly [Point, Point] {
+	const nut = fretLine(neck, 0);
+	const moved = { ...nut, x: nut.x + shift };
+	return [edgePoint(neck, moved, -1), edgePoint(neck, moved, 1)];
+}
+
+/** Half the longest dash of a string's line at a slot, mm. */
+const DASH = 2;
+
+/** A dash of each string's line at the nut and at every slot, clear of the labels between. */
+export function stringDashes(neck: Neck): Mark[] {
+	return stringLines(neck).flatMap((string, i) => {
+		const dx = string.saddle.x - string.nut.x;
+		const dy = string.saddle.y - string.nut.y;
+		const size = Math.hypot(dx, dy);
+		return [0, ...fretNumbers(neck).filter((n) => n > 0)].map((n): Mark => {
+			const fret = fretLine(neck, n);
+			const next = fretLine(neck, n + (n === neck.frets ? -1 : 1));
+			const half = Math.min(DASH, Math.abs(next.x - fret.x) / 6);
+			const t = (fret.x + string.nut.y * fret.lean - string.nut.x) / (dx - dy * fret.lean);
+			const at = (along: number) => ({
+				x: string.nut.x + dx * (t + along / size),
+				y: string.nut.y + dy * (t + along / size),
+			});
+			return {
+				operation: "score",
+				path: line(at(-half), at(half)),
+				feature: `string line ${i + 1}`,
+			};
+		});
+	});
+}
+
+/** Centres of one fret's marker. */
+export interface MarkerCentre {
+	readonly fret: number;
+	readonly id: string;
+	readonly at: Point;
+}
+
+/** Marker centres: midway between a fret and the one before, along the neck. */
+export function markerCentres(bench: Bench, s: StripSettings): MarkerCentre[] {
+	const { neck } = bench;
+	return neck.markers.flatMap(({ fret, double }) => {
+		const here = fretLine(neck, fret);
+		const before = fretLine(neck, fret - 1);
+		const centre = (y: number): Point => ({
+			x: (pointOnFret(here, y).x + pointOnFret(before, y).x) / 2,
+			y,
+		});
+		if (!double) return [{ fret, id: `marker-${fret}`, at: centre(0) }];
+		const middle = (here.x + before.x) / 2;
+		const half = (s["double-marker-spread"] ?? widthAt(neck, middle) * 0.4) / 2;
+		return [
+			{ fret, id: `marker-${fret}-bass`, at: centre(-half * neck.trebleSide) },
+			{ fret, id: `marker-${fret}-treble`, at: centre(half * neck.trebleSide) },
+		];
+	});
+}
+
+/** Room between a slot and the one before it on the narrower side, mm. */
+export function gapBefore(neck: Neck, n: number): number {
+	const before = n === 0 ? null : fretLine(neck, n - 1);
+	const here = fretLine(neck, n);
+	if (!before) return Number.POSITIVE_INFINITY;
+	return Math.min(
+		...([-1, 1] as const).map(
+			(side) => edgePoint(neck, here, side).x - edgePoint(neck, before, side).x,
+		),
+	);
+}

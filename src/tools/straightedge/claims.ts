@@ -1,0 +1,153 @@
+import type { SizeClaim } from "../../drawing/index.js";
+import { type Move, movedPoint, type Point } from "../../geometry/index.js";
+import { cutSize } from "../size.js";
+import { type Bench, CORNER_RADIUS } from "../tool.js";
+import type { Notch } from "./edge.js";
+import type { Laid } from "./lay.js";
+import type { Edge } from "./outline.js";
+
+/** Which edge a claim speaks of: "" for the first, "second " for the other. */
+export type EdgeName = "" | "second ";
+
+/** Promises of one edge, carried onto the bar by `move`. */
+export function edgeClaims(bench: Bench, laid: Laid, move: Move, edgeName: EdgeName): SizeClaim[] {
+	const { cut, edge } = laid;
+	const on = (x: number, y: number) => movedPoint({ x, y }, move);
+	const prefix = edgeName.trim() === "" ? "" : "second-";
+	const nut = edgeName === "" ? "theoretical nut" : "theoretical nut of the second edge";
+	const workingEdge = `${edgeName}working edge`;
+	const from = edge.nutEnd === "cleared" ? edge.archEnd : edge.left + 1;
+	const claims = cut.notches
+		.filter(({ fret }) => fret > 0 || !edge.zeroInArch)
+		.flatMap((notch) => notchClaims(bench, notch, edge, on, { edgeName, prefix, nut }));
+	claims.push(
+		cutSize(bench, {
+			id: `${prefix}working-edge`,
+			kind: "straightness",
+			feature: workingEdge,
+			datum: workingEdge,
+			axis: "line",
+			at: [on(from, 0), on(edge.right - CORNER_RADIUS, 0)],
+			nominal: 0,
+		}),
+	);
+	if (edge.nutEnd === "cleared") {
+		claims.push(
+			cutSize(bench, {
+				id: `${prefix}arch-end`,
+				kind: "position",
+				feature: `${edgeName}end of the arch over the nut`,
+				datum: nut,
+				axis: "x",
+				at: [on(0, 0), on(edge.archEnd, edge.depth / 2)],
+				nominal: edge.archEnd,
+			}),
+		);
+	} else if (edge.left !== 0) {
+		claims.push(
+			cutSize(bench, {
+				id: `${prefix}nut-face`,
+				kind: "position",
+				feature: "actual nut face",
+				datum: nut,
+				axis: "x",
+				at: [on(0, 0), on(edge.left, edge.depth)],
+				nominal: edge.left,
+			}),
+		);
+	}
+	return claims;
+}
+
+function notchClaims(
+	bench: Bench,
+	{ fret, centre, width }: Notch,
+	{ depth }: Edge,
+	on: (x: number, y: number) => Point,
+	names: { readonly edgeName: EdgeName; readonly prefix: string; readonly nut: string },
+): SizeClaim[] {
+	const feature = `${names.edgeName}notch ${fret}`;
+	const id = `${names.prefix}notch-${fret}`;
+	const [left, right] = [centre - width / 2, centre + width / 2];
+	return [
+		cutSize(bench, {
+			id: `${id}-centre`,
+			kind: "position",
+			feature,
+			datum: names.nut,
+			axis: "x",
+			at: [on(0, 0), on(centre, 0)],
+			nominal: centre,
+		}),
+		cutSize(bench, {
+			id: `${id}-width`,
+			kind: "width",
+			feature,
+			datum: feature,
+			axis: "x",
+			at: [on(left, depth / 2), on(right, depth / 2)],
+			nominal: width,
+			series: `${names.edgeName}notch width`,
+		}),
+		cutSize(bench, {
+			id: `${id}-depth`,
+			kind: "depth",
+			feature,
+			datum: `${names.edgeName}working edge`,
+			axis: "y",
+			at: [on(centre, 0), on(centre, depth)],
+			nominal: depth,
+			series: `${names.edgeName}notch depth`,
+		}),
+	];
+}
+
+/** Promises of the bar as a whole. */
+export function barClaims(
+	bench: Bench,
+	edge: Edge,
+	height: number,
+	hole: { readonly diameter: number; readonly at: Point },
+): SizeClaim[] {
+	const middle = height / 2;
+	const right = edge.right - 5;
+	const claims = [
+		cutSize(bench, {
+			id: "length",
+			kind: "length",
+			feature: "bar",
+			datum: "nut end",
+			axis: "x",
+			at: [
+				{ x: edge.left, y: middle },
+				{ x: edge.right, y: middle },
+			],
+			nominal: edge.right - edge.left,
+		}),
+		cutSize(bench, {
+			id: "height",
+			kind: "length",
+			feature: "bar",
+			datum: "working edge",
+			axis: "y",
+			at: [
+				{ x: right, y: 0 },
+				{ x: right, y: height },
+			],
+			nominal: height,
+		}),
+	];
+	if (hole.diameter === 0) return claims;
+	return [
+		...claims,
+		cutSize(bench, {
+			id: "hanging-hole",
+			kind: "diameter",
+			feature: "hanging hole",
+			datum: "hanging hole",
+			axis: "line",
+			at: [hole.at],
+			nominal: hole.diameter,
+		}),
+	];
+}

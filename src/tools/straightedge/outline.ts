@@ -1,0 +1,91 @@
+import { type Move, movedPoint, type Path } from "../../geometry/index.js";
+import { type Corner, outlineOf } from "../outline.js";
+import { CORNER_RADIUS } from "../tool.js";
+import type { Notch } from "./edge.js";
+
+/** One working edge in the frame of its line: the edge on y = 0, its nut on the left. */
+export interface Edge {
+	/** Left end of the bar. */
+	readonly left: number;
+	readonly nutEnd: "butting" | "cleared";
+	/** Where an arch over the nut ends; only with a cleared nut end. */
+	readonly archEnd: number;
+	readonly archDepth: number;
+	readonly notches: readonly Notch[];
+	/** Whether the notch of a zero fret is one with the arch. */
+	readonly zeroInArch: boolean;
+	readonly depth: number;
+	/** Right end of the bar. */
+	readonly right: number;
+}
+
+/** Room for glue at the lower corner of a butting end, mm. */
+const GLUE_CHAMFER = 1;
+const RELIEF_CHORD = 40;
+const RELIEF_SAGITTA = 4;
+
+/** Corners of a working edge from its left end to its right end, the end corner included. */
+function edgeCorners(edge: Edge): Corner[] {
+	const corners: Corner[] =
+		edge.nutEnd === "butting"
+			? [
+					{ x: edge.left, y: GLUE_CHAMFER },
+					{ x: edge.left + GLUE_CHAMFER, y: 0 },
+				]
+			: [
+					{ x: edge.left, y: edge.archDepth, round: CORNER_RADIUS },
+					{ x: edge.archEnd, y: edge.archDepth, round: CORNER_RADIUS },
+					{ x: edge.archEnd, y: 0 },
+				];
+	for (const notch of edge.notches) {
+		if (edge.zeroInArch && notch.fret === 0) continue;
+		const from = notch.centre - notch.width / 2;
+		const to = notch.centre + notch.width / 2;
+		corners.push(
+			{ x: from, y: 0 },
+			{ x: from, y: edge.depth },
+			{ x: to, y: edge.depth },
+			{ x: to, y: 0 },
+		);
+	}
+	corners.push({ x: edge.right, y: 0, round: CORNER_RADIUS });
+	return corners;
+}
+
+/** Top of a bar without a second working edge, right to left. */
+function plainTop(edge: Edge, height: number, relief: boolean): Corner[] {
+	const middle = (edge.left + edge.right) / 2;
+	const half = RELIEF_CHORD / 2;
+	const scoop: Corner[] = relief
+		? [
+				{ x: middle + half, y: height, bulge: (-2 * RELIEF_SAGITTA) / RELIEF_CHORD },
+				{ x: middle - half, y: height },
+			]
+		: [];
+	return [
+		{ x: edge.right, y: height, round: CORNER_RADIUS },
+		...scoop,
+		{ x: edge.left, y: height, round: CORNER_RADIUS },
+	];
+}
+
+/** The half turn that carries the second edge's frame onto the bar. */
+export function halfTurn(edge: Edge, second: Edge, height: number): Move {
+	return { x: edge.right + second.left, y: height, turn: Math.PI, mirror: false };
+}
+
+/**
+ * The bar's contour, counter-clockwise. With a second edge the upper side is that edge after
+ * a half turn, so that turning the bar over keeps numbers upright; both ends then belong to
+ * a nut end each.
+ */
+export function barOutline(edge: Edge, height: number, second: Edge | null, relief: boolean): Path {
+	const lower = edgeCorners(edge);
+	const upper = second
+		? edgeCorners(second).map((corner) => ({
+				...corner,
+				...movedPoint(corner, halfTurn(edge, second, height)),
+			}))
+		: plainTop(edge, height, relief);
+	return outlineOf([...upper, ...lower]);
+}

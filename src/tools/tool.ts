@@ -1,0 +1,82 @@
+import type { z } from "zod";
+import type { Part, Pens, Stock } from "../drawing/index.js";
+import type { Lettering } from "../lettering/lettering.js";
+import type { Neck } from "../neck/index.js";
+import type { Problem } from "../problem/index.js";
+import type { MachineKind, MaterialName } from "../shop/index.js";
+import type { Unit } from "../units/index.js";
+
+/** Fret wire, mm. */
+export interface Wire {
+	readonly crownWidth: number;
+	readonly crownHeight: number;
+	readonly tangWidth: number;
+	readonly tangDepth: number;
+}
+
+/** The sheet or board a part is cut from. */
+export interface ShopStock extends Stock {
+	readonly material: MaterialName;
+}
+
+/** The machine that cuts. */
+export interface Machine {
+	readonly kind: MachineKind;
+	/** How far off a cut edge may be, mm. */
+	readonly tolerance: number;
+	readonly pens: Pens;
+}
+
+/** All that a tool may know: the neck on the bench, its wire, and the shop. */
+export interface Bench {
+	readonly job: string;
+	/** As the job gives it; nothing here reads a clock. */
+	readonly date: string | null;
+	readonly neck: Neck;
+	readonly wire: Wire;
+	readonly stock: ShopStock;
+	readonly machine: Machine;
+	/** Swing of the shop's temperature, K. */
+	readonly temperatureSwing: number;
+	readonly letters: Lettering;
+}
+
+/** What a tool makes of a bench: parts, or the reasons why not. */
+export interface Built {
+	readonly parts: readonly Part[];
+	readonly problems: readonly Problem[];
+}
+
+/**
+ * One tool of the kit: one file, one object.
+ *
+ * `settings` is its only parameter definition: job file, flags, help, listing and JSON Schema
+ * are read from it. `defaults` gives what follows from the neck; a fixed default stands in
+ * the schema.
+ */
+export interface Tool<S extends z.ZodObject = z.ZodObject> {
+	readonly id: string;
+	readonly title: string;
+	/** What it is for and how it is used, two sentences as a repairer would say them. */
+	readonly purpose: string;
+	settings(unit: Unit): S;
+	defaults(bench: Bench, given: z.output<S>): Partial<z.output<S>>;
+	/**
+	 * @param name - of the part or, for several parts, the start of their names
+	 * @param settings - complete: given ones over the defaults
+	 */
+	build(bench: Bench, settings: z.output<S>, name: string): Built;
+}
+
+/** Types a tool and hands it on in the form that the index holds. */
+export function tool<S extends z.ZodObject>(definition: Tool<S>): Tool {
+	return definition as unknown as Tool;
+}
+
+/** Settings in which the named ones are no longer open. */
+export type Settled<S, K extends keyof S> = S & { readonly [P in K]-?: Exclude<S[P], undefined> };
+
+/** Nearest that a label, hole or start of cut may come to a working edge, mm. */
+export const OFF_WORKING_EDGE = 3;
+/** Radius of corners that do no work, mm. */
+export const CORNER_RADIUS = 1.5;
