@@ -1,0 +1,28 @@
+/**
+ * camber: one neck's measurements in, true-to-scale templates out. Lengths are millimetres,
+ * angles radians, y is up.
+ */
+export type {
+	Claim,
+	LabelClaim,
+	Mark,
+	Note,
+	Operation,
+	OutFile,
+	Part,
+	Pen,
+	Pens,
+	Placed,
+	Sheet,
+	SizeClaim,
+} from "./drawing/index.js";
+export * from "./geometry/index.js";
+export { type Job, type JobRead, jobJsonSchema, type ReadOptions, readJob } from "./job/index.js";
+export { type Lettering, loadLettering } from "./lettering/index.js";
+export { FORMATS, type Format, type Made, type MadeTool, type MakeOptions, make } from "./make.js";
+export * from "./neck/index.js";
+export { type Problem, pathText, placeText, problemText } from "./problem/index.js";
+export { type Bench, TOOLS, type Tool } from "./tools/index.js";
+export { fixed, inches, parseLength, sixtyFourth, type Unit } from "./units/index.js";
+export { VERSION } from "./version.js";
+export { type DxfFlavour, writeDxf, writeSvg } from "./writers/index.js";

@@ -1,0 +1,200 @@
+import type { z } from "zod";
+import { OPERATIONS, type Pens } from "../drawing/index.js";
+import type { Neck } from "../neck/index.js";
+import { type Problem, problem } from "../problem/index.js";
+import { type Bench, type ShopStock, TOOLS, type Tool } from "../tools/index.js";
+import type { Unit } from "../units/index.js";
+import { fileSafe } from "./file-safe.js";
+import { locate } from "./locate.js";
+import { nearest } from "./nearest.js";
+import { neckOf } from "./neck-of.js";
+import { type JobValues, jobSchema, type SchemaOptions, toolSchema } from "./schema.js";
+import { shapeProblems, show } from "./shape.js";
+import { type JobText, parseJobText } from "./yaml-text.js";
+
+/** One tool that a job asks for. */
+export interface Wanted {
+	readonly tool: Tool;
+	/** Of the part, file-name-safe. */
+	readonly name: string;
+	readonly settings: Readonly<Record<string, unknown>>;
+	readonly stock: ShopStock;
+	/** Where its entry stands in the job. */
+	readonly path: readonly (string | number)[];
+}
+
+/** A job as read: all but the letters, which load by themselves. */
+export interface Job {
+	readonly bench: Omit<Bench, "letters">;
+	readonly font: string | null;
+	readonly wanted: readonly Wanted[];
+	/** For file names. */
+	readonly fileName: string;
+}
+
+/** A problem's place in the job's text, for problems found after reading. */
+export type Locator = (p: Problem) => Problem;
+
+export interface ReadOptions {
+	readonly allowUnusual: boolean;
+	/** Only these tools or part names; all if empty. */
+	readonly only: readonly string[];
+}
+
+export type JobRead =
+	| { readonly ok: true; readonly job: Job; readonly located: Locator }
+	| { readonly ok: false; readonly problems: readonly Problem[] };
+
+/**
+ * A job from its text: first all problems of shape, then, if there are none, all of the
+ * neck's geometry.
+ */
+export function readJob(text: string, options: ReadOptions): JobRead {
+	const parsed = parseJobText(text);
+	if (Array.isArray(parsed)) return { ok: false, problems: parsed };
+	const located = locator(parsed);
+	const fail = (problems: readonly Problem[]): JobRead => ({
+		ok: false,
+		problems: problems.map(located),
+	});
+
+	const schemaOptions = { unit: unitOf(parsed.value), allowUnusual: options.allowUnusual };
+	const schema = jobSchema(schemaOptions);
+	const result = schema.safeParse(parsed.value);
+	const entries = wantedOf(parsed.value, schemaOptions, options.only);
+	const shape = [
+		...(result.success ? [] : shapeProblems(schema, parsed.value, result.error.issues, [])),
+		...entries.problems,
+	];
+	if (!result.success || shape.length > 0) return fail(shape);
+
+	const neck = neckOf(result.data.neck);
+	if (Array.isArray(neck)) return fail(neck);
+	const bench = benchOf(result.data, neck);
+	const wanted = entries.wanted.map((w) => ({ ...w, stock: w.stock ?? bench.stock }));
+	const job = {
+		bench,
+		font: result.data.lettering.font ?? null,
+		wanted,
+		fileName: fileSafe(bench.job),
+	};
+	return { ok: true, job, located };
+}
+
+function locator({ doc, lines }: JobText): Locator {
+	return (p) => {
+		if (p.where.line !== undefined) return p;
+		const of = /-key$/u.test(p.code) ? "key" : "value";
+		return { ...p, where: { ...p.where, ...locate(doc, lines, p.where.path, of) } };
+	};
+}
+
+function unitOf(value: unknown): Unit {
+	const units = (value as { units?: unknown } | null)?.units;
+	return units === "cm" || units === "m" || units === "in" ? units : "mm";
+}
+
+/** Own colours, told apart by hue and by lightness; widths of ISO 128's 2 : 1 (wide : narrow). */
+export const USUAL_PENS: Pens = {
+	reference: { colour: "#5f6673", width: 0.13 },
+	score: { colour: "#b5530d", width: 0.18 },
+	engrave: { colour: "#5b3fa0", width: 0.25 },
+	cut: { colour: "#0b7a75", width: 0.25 },
+};
+
+function pensOf(given: JobValues["machine"]["pens"]): Pens {
+	const own = (given ?? {}) as Record<string, { colour?: string; width?: number } | undefined>;
+	const pens = OPERATIONS.map((o) => {
+		const { colour = USUAL_PENS[o].colour, width = USUAL_PENS[o].width } = own[o] ?? {};
+		return [o, { colour: colour.toLowerCase(), width }] as const;
+	});
+	return Object.fromEntries(pens) as Pens;
+}
+
+function benchOf(values: JobValues, neck: Neck): Omit<Bench, "letters"> {
+	const { wire, machine } = values;
+	return {
+		job: values.job,
+		date: values.date ?? null,
+		neck,
+		wire: {
+			crownWidth: wire["crown-width"],
+			crownHeight: wire["crown-height"],
+			tangWidth: wire["tang-width"],
+			tangDepth: wire["tang-depth"],
+		},
+		stock: values.stock,
+		machine: {
+			kind: machine.kind,
+			tolerance: machine.tolerance,
+			pens: pensOf(machine.pens),
+		},
+		temperatureSwing: values.shop["temperature-swing"],
+	};
+}
+
+type Draft = Omit<Wanted, "stock"> & { readonly stock: ShopStock | null };
+
+interface Entries {
+	readonly wanted: readonly Draft[];
+	readonly problems: readonly Problem[];
+}
+
+/** The tools under `make`, each read by its own schema. */
+function wantedOf(value: unknown, options: SchemaOptions, only: readonly string[]): Entries {
+	const list = (value as { make?: unknown } | null)?.make;
+	if (!Array.isArray(list)) return { wanted: [], problems: [] };
+	if (list.length === 0) {
+		const known = TOOLS.map((t) => t.id).join(", ");
+		return { wanted: [], problems: [problem("make-empty", ["make"], { known })] };
+	}
+	const wanted: Draft[] = [];
+	const problems: Problem[] = [];
+	list.forEach((entry, i) => {
+		const read = entryOf(entry, i, options);
+		if (Array.isArray(read)) problems.push(...read);
+		else wanted.push(read);
+	});
+	problems.push(...twice(wanted));
+	if (only.length === 0 || problems.length > 0) return { wanted, problems };
+	const unknown = only.filter((o) => !wanted.some((w) => w.name === o || w.tool.id === o));
+	const names = [...new Set(wanted.flatMap((w) => [w.tool.id, w.name]))].join(", ");
+	return {
+		wanted: wanted.filter((w) => only.includes(w.name) || only.includes(w.tool.id)),
+		problems: unknown.map((given) => problem("only-unknown", ["make"], { given, names })),
+	};
+}
+
+function twice(wanted: readonly Draft[]): Problem[] {
+	return wanted.flatMap((w, i) =>
+		wanted.findIndex((other) => other.name === w.name) === i
+			? []
+			: [problem("same-name", w.path, { name: w.name })],
+	);
+}
+
+/** One entry: a tool's name, or a map of one tool's name to its settings. */
+function entryOf(entry: unknown, i: number, options: SchemaOptions): Draft | Problem[] {
+	const known = TOOLS.map((t) => t.id);
+	const isMap = typeof entry === "object" && entry !== null && !Array.isArray(entry);
+	const keys = isMap ? Object.keys(entry) : [];
+	const id = typeof entry === "string" ? entry : keys[0];
+	if (id === undefined || keys.length > 1) {
+		return [problem("make-entry", ["make", i], { given: show(entry) })];
+	}
+	const path = typeof entry === "string" ? ["make", i] : ["make", i, id];
+	const tool = TOOLS.find((t) => t.id === id);
+	if (!tool) {
+		const facts = { given: id, guess: nearest(id, known), known: known.join(", ") };
+		return [problem("unknown-tool", path, facts)];
+	}
+	const given = isMap ? ((entry as Record<string, unknown>)[id] ?? {}) : {};
+	const schema: z.ZodType = toolSchema(tool, options.unit);
+	const result = schema.safeParse(given);
+	if (!result.success) return shapeProblems(schema, given, result.error.issues, path);
+	const { name, stock, ...settings } = result.data as Record<string, unknown> & {
+		name?: string;
+		stock?: ShopStock;
+	};
+	return { tool, name: name ? fileSafe(name) : tool.id, settings, stock: stock ?? null, path };
+}

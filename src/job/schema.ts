@@ -1,0 +1,286 @@
+import { z } from "zod";
+import { OPERATIONS } from "../drawing/index.js";
+import {
+	choiceField,
+	colourField,
+	countField,
+	describe,
+	divisionField,
+	fault,
+	flagField,
+	kelvinField,
+	type LengthRange,
+	lengthField,
+	lengthOrWord,
+	numberField,
+	stationMapField,
+	textField,
+} from "../fields/index.js";
+import { MATERIAL_NAMES, type MaterialName, NEVER_ON_A_LASER } from "../shop/index.js";
+import { TOOLS, type Tool } from "../tools/index.js";
+import type { Unit } from "../units/index.js";
+
+/** Scale lengths that an instrument has; others only on demand (`--allow-unusual`), mm. */
+export const USUAL_SCALE: LengthRange = { from: 150, to: 2000 };
+const ANY_SCALE: LengthRange = { above: 0, to: 10_000 };
+
+export interface SchemaOptions {
+	/** What a bare number means. */
+	readonly unit: Unit;
+	readonly allowUnusual: boolean;
+}
+
+function neckSchema({ unit, allowUnusual }: SchemaOptions) {
+	const scaleRange = allowUnusual ? ANY_SCALE : USUAL_SCALE;
+	const width: LengthRange = { above: 0, to: 200 };
+	const spread: LengthRange = { above: 0, to: 200 };
+	return z.strictObject({
+		scale: z
+			.union([
+				lengthField(unit, scaleRange, { text: "Scale length along the centre line" }),
+				z.strictObject({
+					bass: lengthField(unit, scaleRange, { text: "Along the outer bass string" }),
+					treble: lengthField(unit, scaleRange, { text: "Along the outer treble string" }),
+					"square-fret": numberField(
+						{ from: 0, to: 150 },
+						{ text: "Fret square to the centre line, fractions allowed" },
+					),
+				}),
+			])
+			.meta({
+				...describe({
+					text: "Scale length along the centre line; or, fanned, {bass: 27 in, treble: 25.5 in, square-fret: 7} along the outer strings",
+				}),
+				kind: "length or map",
+				range: "150 to 2000 mm (others with --allow-unusual)",
+			}),
+		frets: countField({ from: 1, to: 150 }, { text: "Number of frets, a zero fret not counted" }),
+		division: divisionField(unit).prefault(12),
+		radius: z
+			.union([
+				lengthOrWord(unit, ["flat"], { above: 0, to: 10_000 }, { text: "One radius, or flat" }),
+				stationMapField(unit, { above: 0, to: 10_000 }, { text: "A radius at each station" }),
+			])
+			.meta({
+				...describe({
+					text: "The board's radius: one length, flat, or a map of stations; between stations linear in distance",
+				}),
+				kind: "length or map",
+				range: "flat, 12 in, {nut: 10 in, last-fret: 14 in}",
+			}),
+		width: z
+			.union([
+				lengthField(unit, width, { text: "Board width" }),
+				stationMapField(unit, width, { text: "Board width at each station" }),
+			])
+			.meta({
+				...describe({
+					text: "Board width square to the centre line: one length, or a map of stations",
+				}),
+				kind: "length or map",
+				range: "43 mm, {nut: 43 mm, last-fret: 56 mm}",
+			}),
+		strings: z
+			.strictObject({
+				count: countField({ from: 1, to: 24 }, { text: "Number of single strings" }).optional(),
+				courses: countField({ from: 1, to: 12 }, { text: "Number of doubled strings" }).optional(),
+				"pair-gap": lengthField(
+					unit,
+					{ above: 0, to: 10 },
+					{
+						text: "Between the two strings of a course; goes with courses",
+					},
+				).optional(),
+				"at-nut": lengthField(unit, spread, {
+					text: "Outer string centre to outer string centre at the nut, square to the centre line",
+				}),
+				"at-saddle": lengthField(unit, spread, {
+					text: "The same at the saddle",
+				}),
+			})
+			.superRefine((strings, ctx) => {
+				const courses = strings.courses !== undefined;
+				if ((strings.count !== undefined) === courses) fault(ctx, "count-or-courses", {});
+				if (courses !== (strings["pair-gap"] !== undefined)) fault(ctx, "pair-gap", {});
+			})
+			.optional()
+			.meta(describe({ text: "The strings; needed for fanned frets and string lines" })),
+		handed: choiceField(["right", "left"], {
+			text: "left mirrors the geometry, never the lettering",
+		}).default("right"),
+		"zero-fret": flagField({ text: "Whether a fret stands at the nut's place" }).default(false),
+		"nut-shift": lengthField(
+			unit,
+			{ from: -20, to: 30 },
+			{
+				text: "Actual nut face from the theoretical nut, positive toward the saddle; frets stay where they are",
+			},
+		).prefault(0),
+		"scale-uncertainty": lengthField(
+			unit,
+			{ from: 0, to: 10 },
+			{ text: "Half the 95 % interval of the scale length; widens the straightedge's notches" },
+		).prefault(0),
+		binding: lengthField(
+			unit,
+			{ from: 0, to: 10 },
+			{ text: "Thickness of the edge binding; slots end blind inside it" },
+		).prefault(0),
+		markers: z
+			.array(
+				z.union([
+					countField({ from: 1, to: 150 }, { text: "Fret of a single marker" }),
+					z.record(z.string().regex(/^\d+$/u), z.enum(["single", "double"])),
+				]),
+			)
+			.default([])
+			.meta({
+				...describe({ text: "Frets with position markers" }),
+				kind: "list",
+				range: "[3, 5, 7, 9, {12: double}]",
+			}),
+	});
+}
+
+const materialField = z
+	.string()
+	.transform((given, ctx): MaterialName => {
+		const name = given.trim().toLowerCase();
+		const never = NEVER_ON_A_LASER[name];
+		if (never) fault(ctx, "material-never", { given, reason: never });
+		else if (!(MATERIAL_NAMES as string[]).includes(name)) {
+			fault(ctx, "material-unknown", { given, allowed: MATERIAL_NAMES.join(", ") });
+		}
+		return name as MaterialName;
+	})
+	.meta({
+		description: "What the parts are cut from",
+		kind: "choice",
+		range: MATERIAL_NAMES.join(" | "),
+		enum: MATERIAL_NAMES,
+	});
+
+/** The sheet that parts are cut from; a tool may have its own. */
+export function stockSchema(unit: Unit) {
+	return z.strictObject({
+		material: materialField,
+		thickness: lengthField(unit, { above: 0, to: 60 }, { text: "Thickness of the sheet" }),
+	});
+}
+
+function machineSchema(unit: Unit) {
+	const pen = z.strictObject({
+		colour: colourField({ text: "Colour in the files" }).optional(),
+		width: lengthField(unit, { above: 0, to: 2 }, { text: "Line width in the files" }).optional(),
+	});
+	const pens = Object.fromEntries(OPERATIONS.map((o) => [o, pen.optional()]));
+	return z.strictObject({
+		kind: choiceField(["laser", "mill", "printer"], { text: "What cuts the parts" }).default(
+			"laser",
+		),
+		tolerance: lengthField(
+			unit,
+			{ from: 0, to: 1 },
+			{ text: "How far off a cut edge may be; promised with every dimension" },
+		).prefault("0.05 mm"),
+		kerf: lengthField(unit, { from: 0, to: 5 }, { text: "Width of the cut; only 0 so far" })
+			.superRefine((kerf, ctx) => {
+				if (kerf !== 0) fault(ctx, "kerf", { kerf });
+			})
+			.prefault(0),
+		pens: z
+			.strictObject(pens)
+			.optional()
+			.meta({
+				...describe({ text: "Colour and line width per operation" }),
+				kind: "map",
+				range: '{cut: {colour: "#0b7a75", width: 0.15 mm}, score: …, engrave: …, reference: …}',
+			}),
+	});
+}
+
+/** The job file's blocks. `make` is open here: each entry is read by its tool's own schema. */
+export function jobSchema(options: SchemaOptions) {
+	const { unit } = options;
+	const mm = (range: LengthRange, text: string) => lengthField(unit, range, { text });
+	return z.strictObject({
+		format: z.literal(1).meta({
+			description: "Version of the job file's form",
+			kind: "number",
+			range: "1",
+		}),
+		job: textField({ most: 60 }, { text: "Name of the job: on the parts and in file names" }),
+		date: textField({ most: 30 }, { text: "Printed in the title block if given" }).optional(),
+		units: choiceField(["mm", "cm", "m", "in"], {
+			text: "What a number without unit means",
+		}).default("mm"),
+		neck: neckSchema(options),
+		wire: z.strictObject({
+			"crown-width": mm({ above: 0, to: 8 }, "Width of the wire's crown"),
+			"crown-height": mm({ above: 0, to: 4 }, "Height of the crown above the board"),
+			"tang-width": mm({ above: 0, to: 3 }, "Thickness of the tang, without its beads"),
+			"tang-depth": mm({ above: 0, to: 6 }, "Depth of the tang below the crown"),
+		}),
+		stock: stockSchema(unit),
+		machine: machineSchema(unit).prefault({}),
+		shop: z
+			.strictObject({
+				"temperature-swing": kelvinField(
+					{ from: 0, to: 60 },
+					{ text: "How far the shop's temperature goes either way from the day of the cut" },
+				).prefault("10 K"),
+			})
+			.prefault({}),
+		lettering: z
+			.strictObject({
+				font: textField(
+					{ most: 400 },
+					{
+						text: "A TTF or OTF file, from the job file's folder",
+					},
+				).optional(),
+			})
+			.prefault({}),
+		make: z.array(z.unknown()),
+	});
+}
+
+export type JobValues = z.output<ReturnType<typeof jobSchema>>;
+
+/** What every tool's entry may hold besides the tool's own settings. */
+export function commonSettings(unit: Unit) {
+	return {
+		name: textField(
+			{ most: 60 },
+			{
+				text: "Name of the part and its files; needed where a tool is used twice",
+			},
+		).optional(),
+		stock: stockSchema(unit)
+			.optional()
+			.meta({
+				...describe({ text: "Its own sheet instead of the job's" }),
+				kind: "map",
+				range: "{material: steel, thickness: 0.5 mm}",
+			}),
+	};
+}
+
+/** One tool's entry under `make`. */
+export function toolSchema(tool: Tool, unit: Unit) {
+	return tool.settings(unit).extend(commonSettings(unit));
+}
+
+/** JSON Schema (draft 2020-12) of a job file, for editors that complete and check. */
+export function jobJsonSchema(): object {
+	const options: SchemaOptions = { unit: "mm", allowUnusual: false };
+	const names = TOOLS.map((tool) => tool.id) as [string, ...string[]];
+	const entries = TOOLS.map((tool) => z.strictObject({ [tool.id]: toolSchema(tool, "mm") }));
+	const whole = jobSchema(options).extend({
+		make: z
+			.array(z.union([z.enum(names), ...entries]))
+			.min(1)
+			.meta({ description: "The tools to make, each by name or with settings" }),
+	});
+	return z.toJSONSchema(whole, { io: "input" });
+}
