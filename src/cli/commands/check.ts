@@ -1,0 +1,30 @@
+import { make } from "../../make.js";
+import { type Console, EXIT, reportProblems } from "../console.js";
+import { readJobFile } from "../job-file.js";
+import { count, partLines, printCautions } from "./make.js";
+
+/** `camber check JOB`: all problems, or what would be made; writes nothing. */
+export async function checkCommand(
+	path: string,
+	flags: { readonly allowUnusual?: boolean },
+	console: Console,
+): Promise<number> {
+	const job = await readJobFile(path);
+	if ("code" in job) {
+		reportProblems(console, [job], "");
+		return EXIT.refused;
+	}
+	const made = await make(job.text, {
+		load: job.load,
+		allowUnusual: flags.allowUnusual ?? false,
+	});
+	if (!made.ok) {
+		reportProblems(console, made.problems, path);
+		return EXIT.refused;
+	}
+	const parts = partLines(made);
+	console.out(`${path}: no problems. It would make ${count(parts.length, "part")}:\n`);
+	for (const line of parts) console.out(`${line}\n`);
+	printCautions(console, made);
+	return EXIT.ok;
+}

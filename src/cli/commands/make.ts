@@ -1,0 +1,164 @@
+import { join } from "node:path";
+import { around, extents } from "../../geometry/index.js";
+import type { Job } from "../../job/index.js";
+import { FORMATS, type Format, type Made, type MakeOptions, make } from "../../make.js";
+import { type Problem, placeText, problem, problemText } from "../../problem/index.js";
+import { trimmed } from "../../units/index.js";
+import type { DxfFlavour } from "../../writers/index.js";
+import { type Console, EXIT, reportProblems, wrapText } from "../console.js";
+import { nodeDisk } from "../disk.js";
+import { type JobFile, readJobFile } from "../job-file.js";
+import { type Put, putFiles } from "../put-files.js";
+
+/** Flags of `camber make` as commander hands them over. */
+export interface MakeFlags {
+	readonly out?: string;
+	readonly only?: string;
+	readonly format?: string;
+	readonly dxf?: string;
+	readonly dimensions?: boolean;
+	readonly force?: boolean;
+	readonly allowUnusual?: boolean;
+	readonly json?: boolean;
+}
+
+type Place = (p: Problem, file: string) => string;
+type MadeJob = Extract<Made, { ok: true }>;
+
+/** `camber make JOB`: files into the output folder, whole or not at all. */
+export async function makeCommand(
+	path: string,
+	flags: MakeFlags,
+	console: Console,
+): Promise<number> {
+	const job = await readJobFile(path);
+	if ("code" in job) return refused(console, flags, [job], "");
+	return makeAndPut(job, flags, console);
+}
+
+/** Makes a job's text and puts its files; shared by `make` and `single`. */
+export async function makeAndPut(
+	job: JobFile,
+	flags: MakeFlags,
+	console: Console,
+	place: Place = placeText,
+): Promise<number> {
+	const options = makeOptions(flags);
+	if (Array.isArray(options)) return refused(console, flags, options, "");
+	const made = await make(job.text, { ...options, load: job.load });
+	if (!made.ok) return refused(console, flags, made.problems, job.file, place);
+	const folder = flags.out ?? join("templates-out", made.job.fileName);
+	const manifest = made.files.at(-1)!;
+	const put = await putFiles(nodeDisk, folder, made.files.slice(0, -1), manifest, {
+		force: flags.force ?? false,
+	});
+	if (Array.isArray(put)) return refused(console, flags, put, "");
+	if (flags.json) console.out(`${JSON.stringify(machineReport(made, put, folder), null, "\t")}\n`);
+	else humanReport(console, made, put, folder);
+	return EXIT.ok;
+}
+
+function refused(
+	console: Console,
+	flags: MakeFlags,
+	problems: readonly Problem[],
+	file: string,
+	place: Place = placeText,
+): number {
+	if (flags.json)
+		console.out(
+			`${JSON.stringify({ ok: false, problems: problems.map((p) => ({ ...p, text: problemText(p) })) }, null, "\t")}\n`,
+		);
+	else reportProblems(console, problems, file, place);
+	return EXIT.refused;
+}
+
+/** Flags as options of the library, or what is wrong with them. */
+export function makeOptions(flags: MakeFlags): MakeOptions | Problem[] {
+	const list = (text: string | undefined) =>
+		text
+			?.split(",")
+			.map((t) => t.trim())
+			.filter(Boolean);
+	const formats = list(flags.format) ?? [...FORMATS];
+	const problems = [
+		...formats
+			.filter((f) => !(FORMATS as readonly string[]).includes(f))
+			.map((given) => flagProblem("--format", given, FORMATS)),
+		...(DXF_FLAVOURS.includes(flags.dxf ?? "r2000")
+			? []
+			: [flagProblem("--dxf", flags.dxf!, DXF_FLAVOURS)]),
+		...(formats.length === 0 ? [flagProblem("--format", "nothing", FORMATS)] : []),
+	];
+	if (problems.length > 0) return problems;
+	return {
+		formats: [...new Set(formats)] as Format[],
+		dxf: (flags.dxf ?? "r2000") as DxfFlavour,
+		dimensions: flags.dimensions ?? true,
+		only: list(flags.only) ?? [],
+		allowUnusual: flags.allowUnusual ?? false,
+	};
+}
+
+const DXF_FLAVOURS: readonly string[] = ["r2000", "r12", "loose"];
+
+function flagProblem(flag: string, given: string, allowed: readonly string[]): Problem {
+	return problem("flag-value", [], { flag, given, allowed: allowed.join(", "), guess: "" });
+}
+
+/** What was or would be made: one line a part. */
+export function partLines(made: MadeJob): string[] {
+	return made.tools.flatMap(({ parts, wanted }) =>
+		parts.map((part) => {
+			const box = around(part.marks.map((m) => extents(m.path)));
+			const size = `${trimmed(box.maxX - box.minX, 1)} x ${trimmed(box.maxY - box.minY, 1)} mm`;
+			const { material, thickness } = wanted.stock;
+			return `  ${part.name}: ${part.title}, ${size}, ${material} ${trimmed(thickness, 3)} mm`;
+		}),
+	);
+}
+
+function humanReport(console: Console, made: MadeJob, put: Put, folder: string): void {
+	const parts = partLines(made);
+	const files = made.files.length;
+	console.out(
+		`${made.job.bench.job}: ${count(parts.length, "part")}, ${count(files, "file")} in ${folder}\n`,
+	);
+	for (const line of parts) console.out(`${line}\n`);
+	if (put.written.length === 0) console.out("Every file already held these bytes.\n");
+	if (put.stale.length > 0) {
+		console.out(
+			wrapText(`Left from an earlier run, not part of this one: ${put.stale.join(", ")}`, "  "),
+		);
+		console.out("\n");
+	}
+	if (put.left.length > 0)
+		console.out(`Old copies that could not be removed: ${put.left.join(", ")}\n`);
+	printCautions(console, made);
+}
+
+export function printCautions(console: Console, made: MadeJob): void {
+	console.out("Cautions\n");
+	for (const caution of made.cautions) console.out(`${wrapText(`  - ${caution}`, "    ")}\n`);
+}
+
+export function count(n: number, what: string): string {
+	return `${n} ${what}${n === 1 ? "" : "s"}`;
+}
+
+function machineReport(made: MadeJob, put: Put, folder: string) {
+	return {
+		ok: true,
+		job: jobName(made.job),
+		folder,
+		files: made.files.map(({ name, format, parts }) => ({ name, format, parts })),
+		written: put.written,
+		unchanged: put.unchanged,
+		stale: put.stale,
+		cautions: made.cautions,
+	};
+}
+
+function jobName(job: Job): string {
+	return job.bench.job;
+}

@@ -1,0 +1,126 @@
+import { Command, CommanderError } from "commander";
+import { VERSION } from "../version.js";
+import type { MakeFlags } from "./commands/make.js";
+import { type Console, EXIT } from "./console.js";
+
+/** The console of the running process. */
+const processConsole: Console = {
+	out: (text) => void process.stdout.write(text),
+	err: (text) => void process.stderr.write(text),
+};
+
+/** Flags that `make` and `single` share. */
+function addMakeFlags(command: Command): Command {
+	return command
+		.option("-o, --out <folder>", "output folder (default: templates-out/<job>)")
+		.option("--format <list>", "svg, dxf or both (default: svg,dxf)")
+		.option("--dxf <flavour>", "r2000, r12 or loose (default: r2000)")
+		.option("--no-dimensions", "leave the reference layer out: no dimensions, no notes")
+		.option("--force", "overwrite files that camber did not write")
+		.option("--allow-unusual", "let scale lengths outside 150 to 2000 mm pass")
+		.option("--json", "report for machines");
+}
+
+/**
+ * Runs one command line. Each command is loaded when it is called.
+ *
+ * @param args - without node and script
+ * @returns the exit code: 0 well, 2 refused, 70 camber itself failed
+ */
+export async function run(args: readonly string[], console: Console = processConsole) {
+	let code: number = EXIT.ok;
+	const done = (result: number) => {
+		code = result;
+	};
+	const program = await commands(args, console, done);
+	try {
+		await program.parseAsync([...args], { from: "user" });
+	} catch (error) {
+		if (error instanceof CommanderError) return error.exitCode === 0 ? EXIT.ok : EXIT.refused;
+		const detail = args.includes("--debug") && error instanceof Error ? error.stack : String(error);
+		console.err(
+			`camber failed: ${detail}\nThis is a fault of camber, not of the job. --debug shows more.\n`,
+		);
+		return EXIT.failed;
+	}
+	return code;
+}
+
+async function commands(
+	args: readonly string[],
+	console: Console,
+	done: (code: number) => void,
+): Promise<Command> {
+	const program = new Command("camber")
+		.description("True-to-scale templates for refretting one neck: a job file in, SVG and DXF out.")
+		.version(VERSION)
+		.option("--debug", "show where camber itself failed")
+		.showHelpAfterError("(camber --help lists the commands)")
+		.exitOverride()
+		.configureOutput({ writeOut: console.out, writeErr: console.err });
+
+	program
+		.command("new <job>")
+		.description("write a commented starter job and its JSON Schema")
+		.option("--force", "overwrite an existing file")
+		.action(async (path: string, flags: { force?: boolean }) => {
+			const { newCommand } = await import("./commands/new.js");
+			done(await newCommand(path, flags, console));
+		});
+	addMakeFlags(program.command("make <job>"))
+		.description("make every tool of a job file")
+		.option("--only <list>", "only these tools or part names")
+		.action(async (path: string, flags: MakeFlags) => {
+			const { makeCommand } = await import("./commands/make.js");
+			done(await makeCommand(path, flags, console));
+		});
+	program
+		.command("check <job>")
+		.description("say all problems and what would be made; writes nothing")
+		.option("--allow-unusual", "let scale lengths outside 150 to 2000 mm pass")
+		.action(async (path: string, flags: { allowUnusual?: boolean }) => {
+			const { checkCommand } = await import("./commands/check.js");
+			done(await checkCommand(path, flags, console));
+		});
+	program
+		.command("frets <job>")
+		.description("the neck's fret table")
+		.option("--csv", "comma-separated, for a spreadsheet")
+		.option("--json", "for machines")
+		.option("--allow-unusual", "let scale lengths outside 150 to 2000 mm pass")
+		.action(async (path: string, flags: object) => {
+			const { fretsCommand } = await import("./commands/frets.js");
+			done(await fretsCommand(path, flags, console));
+		});
+	program
+		.command("tools")
+		.description("every tool, what it is for, its settings with defaults and limits")
+		.option("--json", "for machines")
+		.action(async (flags: { json?: boolean }) => {
+			const { toolsCommand } = await import("./commands/tools.js");
+			done(toolsCommand(flags, console));
+		});
+	program
+		.command("schema")
+		.description("JSON Schema of a job file, for editors")
+		.action(async () => {
+			const { schemaCommand } = await import("./commands/schema.js");
+			done(schemaCommand(console));
+		});
+	if (args.includes("single")) {
+		const { addSingle } = await import("./commands/single.js");
+		addSingle(program, console, addMakeFlags, done);
+	} else {
+		program
+			.command("single <tool>")
+			.description("make one tool straight from flags, without a job file");
+	}
+	for (const command of program.commands) inherit(command, program);
+	return program;
+}
+
+/** Commander hands its settings down only to commands made afterwards. */
+function inherit(command: Command, parent: Command): void {
+	command.copyInheritedSettings(parent);
+	for (const inner of command.commands) inherit(inner, command);
+}

@@ -1,0 +1,65 @@
+/**
+ * A starter job with every key explained. A test holds it against the schema: it must read
+ * without problems and name every key.
+ *
+ * @param name - of the job
+ * @param schema - file name of the JSON Schema beside it
+ */
+export function starterJob(name: string, schema: string): string {
+	return `# yaml-language-server: $schema=./${schema}
+# A camber job: one neck, its wire, the sheet, the machine, and the tools to make.
+# Lengths: 648 mm, 64.8 cm, 25.5 in, 25 1/2 in, 1/64 in. A number without unit takes "units".
+# Stations along the neck: nut, last-fret, saddle, a fret number (7 or 7.5), or a length
+# with its unit from the nut (120 mm). Replace the values; lines behind # are optional.
+format: 1                       # version of this form
+job: ${name}
+# date: 1 March                 # printed in the title block if given
+# units: mm                     # mm, cm, m or in: what a number without unit means
+
+neck:
+  scale: 25 1/2 in              # along the centre line; twice nut to fret 12
+  # scale: {bass: 27 in, treble: 25.5 in, square-fret: 7}   # fanned, along the outer strings
+  frets: 22                     # a zero fret not counted
+  # division: 12                # 19, 31, rule-of-18, {cents: [100, 200]}, {ratios: [9/8, 5/4]},
+  #                             # {positions: [36.35 mm, 70.66 mm]}
+  radius: 12 in                 # or flat, or {nut: 10 in, last-fret: 14 in}
+  width: {nut: 43 mm, last-fret: 56 mm}   # square to the centre line; or one length
+  strings:                      # needed for fanned frets and for string lines
+    count: 6                    # single strings; or courses: 4 with pair-gap: 1.8 mm
+    at-nut: 35.5 mm             # outer string centre to outer string centre
+    at-saddle: 52 mm
+  # handed: right               # left mirrors the geometry, never the lettering
+  # zero-fret: false            # true: a fret stands at the nut's place
+  # nut-shift: 0 mm             # actual nut face from the theoretical nut, + toward the saddle
+  # scale-uncertainty: 0 mm     # half the 95 % interval of the scale; widens the notches
+  # binding: 0 mm               # thickness of the edge binding; slots end blind inside it
+  markers: [3, 5, 7, 9, {12: double}, 15, 17, 19, 21]
+
+wire:                           # measure a cut-off with a caliper
+  crown-width: 2.7 mm
+  crown-height: 1.3 mm
+  tang-width: 0.53 mm           # the tang without its beads
+  tang-depth: 1.6 mm
+
+stock: {material: acrylic, thickness: 3 mm}   # acrylic, plywood, mdf, steel, aluminium, card
+
+machine:
+  kind: laser                   # laser, mill or printer: decides the cautions
+  tolerance: 0.05 mm            # how far off a cut edge may be
+  kerf: 0                       # only 0 so far: files are nominal, offset them when cutting
+  # pens:                       # colour and line width per operation in the files
+  #   cut: {colour: "#0b7a75", width: 0.25 mm}
+  #   score: {colour: "#b5530d"}
+  #   engrave: {colour: "#5b3fa0"}
+  #   reference: {colour: "#5f6673"}
+
+# shop: {temperature-swing: 10 K}    # widens the straightedge's notches
+# lettering: {font: my-font.ttf}     # outlines of a font instead of single strokes
+
+make:                           # "camber tools" lists every tool with its settings
+  - notched-straightedge
+  - radius-gauge: {faces: [concave, convex]}
+  - slot-strip
+  # - radius-gauge: {name: steel-gauge, radii: [12 in], stock: {material: steel, thickness: 0.5 mm}}
+`;
+}
