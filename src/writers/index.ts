@@ -1,0 +1,2 @@
+export * from "./dxf.js";
+export * from "./svg.js";

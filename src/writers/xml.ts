@@ -1,0 +1,42 @@
+import { oneLine } from "./one-line.js";
+
+const ENTITIES: Readonly<Record<string, string>> = {
+	"&": "&amp;",
+	"<": "&lt;",
+	">": "&gt;",
+	'"': "&quot;",
+	"'": "&apos;",
+};
+
+/** A text for use in XML content or a quoted attribute, on one line. */
+export function escaped(text: string): string {
+	return oneLine(text).replace(/[&<>"']/g, (c) => ENTITIES[c]!);
+}
+
+type Attributes = Readonly<Record<string, string | null>>;
+
+function opening(name: string, attributes: Attributes): string {
+	const list = Object.entries(attributes)
+		.filter(([, value]) => value !== null)
+		.map(([key, value]) => ` ${key}="${escaped(value!)}"`);
+	return `<${name}${list.join("")}`;
+}
+
+/** An element without content; attributes that are null are left out. */
+export function emptyElement(name: string, attributes: Attributes): string {
+	return `${opening(name, attributes)}/>`;
+}
+
+/** An element that holds one text. */
+export function textElement(name: string, attributes: Attributes, text: string): string {
+	return `${opening(name, attributes)}>${escaped(text)}</${name}>`;
+}
+
+/** An element that holds others, one a line. */
+export function parentElement(
+	name: string,
+	attributes: Attributes,
+	children: readonly string[],
+): string {
+	return [`${opening(name, attributes)}>`, ...children, `</${name}>`].join("\n");
+}
