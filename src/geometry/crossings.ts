@@ -1,9 +1,9 @@
-import { segmentExtents } from "./measure.js";
+import { SegmentGrid } from "./grid.js";
 import { type Meeting, meetings, REACH } from "./meetings.js";
-import type { Path } from "./path.js";
+import { type Path, SAME_POINT } from "./path.js";
 import { type Segment, segmentLength, segments } from "./segment.js";
 
-/** Two segments of a set that meet elsewhere than at a shared joint. */
+/** Two segments of a list that meet, by their places in it, and where. */
 export interface Crossing extends Meeting {
 	readonly first: number;
 	readonly second: number;
@@ -11,40 +11,49 @@ export interface Crossing extends Meeting {
 
 /**
  * Where a path meets itself other than at the joints between neighbours; empty for a simple
- * path. Boxes sorted by x keep it near linear for templates.
+ * path.
  */
 export function selfCrossings(path: Path): Crossing[] {
 	const all = segments(path);
 	const last = all.length - 1;
+	return crossingsApartFromJoints(
+		all,
+		all.map((_, i) => (i < last ? i + 1 : path.closed ? 0 : -1)),
+	);
+}
+
+/**
+ * The crossings among segments other than where one leads into the next.
+ *
+ * @param nextOf - for each segment the place of the one that it leads into, −1 at an open end
+ */
+export function crossingsApartFromJoints(
+	all: readonly Segment[],
+	nextOf: readonly number[],
+): Crossing[] {
+	const atStart = (u: number, i: number) => u * segmentLength(all[i]!) < SAME_POINT;
+	const atEnd = (u: number, i: number) => (1 - u) * segmentLength(all[i]!) < SAME_POINT;
 	return crossingsAmong(all).filter(({ first, second, onFirst, onSecond }) => {
-		const endOf = (u: number, i: number) => (1 - u) * segmentLength(all[i]!) < 1e-6;
-		const startOf = (u: number, i: number) => u * segmentLength(all[i]!) < 1e-6;
-		const follows = second === first + 1 && endOf(onFirst, first) && startOf(onSecond, second);
-		const closes =
-			path.closed &&
-			first === 0 &&
-			second === last &&
-			startOf(onFirst, first) &&
-			endOf(onSecond, second);
-		return !follows && !closes;
+		const leads = nextOf[first] === second && atEnd(onFirst, first) && atStart(onSecond, second);
+		const follows = nextOf[second] === first && atEnd(onSecond, second) && atStart(onFirst, first);
+		return !leads && !follows;
 	});
 }
 
-/** All meetings between different segments of a list, `first` < `second`. */
+/** All meetings between different segments of a list, `first` < `second`, in their order. */
 export function crossingsAmong(all: readonly Segment[]): Crossing[] {
-	const boxes = all.map(segmentExtents);
-	const order = all.map((_, i) => i).sort((a, b) => boxes[a]!.minX - boxes[b]!.minX);
+	if (all.length < 2) return [];
+	const grid = new SegmentGrid(all);
 	const result: Crossing[] = [];
-	for (let a = 0; a < order.length; a++) {
-		const i = order[a]!;
-		const box = boxes[i]!;
-		for (let b = a + 1; b < order.length; b++) {
-			const j = order[b]!;
-			const other = boxes[j]!;
-			if (other.minX > box.maxX + REACH) break;
+	for (let first = 0; first < all.length; first++) {
+		const box = grid.boxes[first]!;
+		for (const second of grid.after(first)) {
+			const other = grid.boxes[second]!;
+			if (other.minX > box.maxX + REACH || other.maxX < box.minX - REACH) continue;
 			if (other.minY > box.maxY + REACH || other.maxY < box.minY - REACH) continue;
-			const [first, second] = i < j ? [i, j] : [j, i];
-			for (const m of meetings(all[first]!, all[second]!)) result.push({ first, second, ...m });
+			for (const meeting of meetings(all[first]!, all[second]!)) {
+				result.push({ first, second, ...meeting });
+			}
 		}
 	}
 	return result;

@@ -45,27 +45,19 @@ export function pathLength(path: Path): number {
 
 /** The exact box of a segment, quadrant points of arcs included. */
 export function segmentExtents(s: Segment): Extents {
-	const xs = [s.start.x, s.end.x];
-	const ys = [s.start.y, s.end.y];
+	const { start, end } = s;
+	let minX = Math.min(start.x, end.x);
+	let minY = Math.min(start.y, end.y);
+	let maxX = Math.max(start.x, end.x);
+	let maxY = Math.max(start.y, end.y);
 	if (s.kind === "arc") {
-		const reach = [
-			[1, 0, 0],
-			[0, 1, Math.PI / 2],
-			[-1, 0, Math.PI],
-			[0, -1, -Math.PI / 2],
-		] as const;
-		for (const [ux, uy, angle] of reach) {
-			if (fractionOfAngle(s, angle) === null) continue;
-			xs.push(s.centre.x + ux * s.radius);
-			ys.push(s.centre.y + uy * s.radius);
-		}
+		const { centre, radius } = s;
+		if (fractionOfAngle(s, 0) !== null) maxX = Math.max(maxX, centre.x + radius);
+		if (fractionOfAngle(s, Math.PI / 2) !== null) maxY = Math.max(maxY, centre.y + radius);
+		if (fractionOfAngle(s, Math.PI) !== null) minX = Math.min(minX, centre.x - radius);
+		if (fractionOfAngle(s, -Math.PI / 2) !== null) minY = Math.min(minY, centre.y - radius);
 	}
-	return {
-		minX: Math.min(...xs),
-		minY: Math.min(...ys),
-		maxX: Math.max(...xs),
-		maxY: Math.max(...ys),
-	};
+	return { minX, minY, maxX, maxY };
 }
 
 /** The box around all given boxes. @throws RangeError when there is none */
@@ -86,12 +78,24 @@ export function around(boxes: Iterable<Extents>): Extents {
 
 /** The exact box of a path. */
 export function extents(path: Path): Extents {
-	return around(segments(path).map(segmentExtents));
+	const straight = path.points.every(({ bulge }) => bulge === 0);
+	return straight ? extentsOfPoints(path.points) : around(segments(path).map(segmentExtents));
 }
 
-/** The box of some points. */
+/** The box of some points. @throws RangeError when there is none */
 export function extentsOfPoints(points: readonly Point[]): Extents {
-	return around(points.map(({ x, y }) => ({ minX: x, minY: y, maxX: x, maxY: y })));
+	let minX = Number.POSITIVE_INFINITY;
+	let minY = Number.POSITIVE_INFINITY;
+	let maxX = Number.NEGATIVE_INFINITY;
+	let maxY = Number.NEGATIVE_INFINITY;
+	for (const { x, y } of points) {
+		if (x < minX) minX = x;
+		if (y < minY) minY = y;
+		if (x > maxX) maxX = x;
+		if (y > maxY) maxY = y;
+	}
+	if (!Number.isFinite(minX)) throw new RangeError("nothing to take the extents of");
+	return { minX, minY, maxX, maxY };
 }
 
 /** A box with `margin` more on every side. */

@@ -29,8 +29,9 @@ const TANGENT = 1e-6;
  * The points that two segments share. Of segments that lie on each other the ends of the
  * shared stretch are given.
  *
- * Circles are met from the smaller one, a = ((d−R)(d+R) + r²)/2d and h² = (r−a)(r+a), then
- * polished by at most three Newton steps: factors, so that flat arcs lose no digits.
+ * Circles are met from the smaller one, at a = (d² − R² + r²)/2d toward the other centre and
+ * h² = (r − a)(r + a) to either side, then polished by at most three Newton steps. d² − R² is
+ * the power of the smaller one's centre, so that flat arcs lose no digits.
  */
 export function meetings(first: Segment, second: Segment): Meeting[] {
 	const candidates =
@@ -100,24 +101,22 @@ function lineCircle(l: LineSegment, arc: ArcSegment): Point[] {
 }
 
 function circleCircle(a: ArcSegment, b: ArcSegment): Point[] {
-	const dx = b.centre.x - a.centre.x;
-	const dy = b.centre.y - a.centre.y;
+	const [small, large] = a.radius > b.radius ? [b, a] : [a, b];
+	const r = small.radius;
+	const dx = large.centre.x - small.centre.x;
+	const dy = large.centre.y - small.centre.y;
 	const apart = Math.hypot(dx, dy);
 	if (apart < COINCIDENT) {
-		return Math.abs(a.radius - b.radius) < COINCIDENT ? [a.start, a.end, b.start, b.end] : [];
+		return large.radius - r < COINCIDENT ? [a.start, a.end, b.start, b.end] : [];
 	}
-	if (apart > a.radius + b.radius + COINCIDENT) return [];
-	if (apart < Math.abs(a.radius - b.radius) - COINCIDENT) return [];
-	const swap = a.radius > b.radius;
-	const small = swap ? b : a;
-	const large = swap ? a : b;
-	const toward = swap ? -1 : 1;
-	const along =
-		((apart - large.radius) * (apart + large.radius) + small.radius * small.radius) / (2 * apart);
-	const half = Math.sqrt(Math.max(0, (small.radius - along) * (small.radius + along)));
-	const x = small.centre.x + (toward * along * dx) / apart;
-	const y = small.centre.y + (toward * along * dy) / apart;
-	if (half < TANGENT * Math.min(1, small.radius)) return [{ x, y }];
+	if (Math.abs(besideCircle(small.centre, large)) > r + COINCIDENT) return [];
+	const toward = (powerOf(small.centre, large) + r * r) / (2 * apart);
+	// Circles that nearly coincide leave no digits in it; the point stays on the smaller one.
+	const along = Math.min(r, Math.max(-r, toward));
+	const half = Math.sqrt((r - along) * (r + along));
+	const x = small.centre.x + (along * dx) / apart;
+	const y = small.centre.y + (along * dy) / apart;
+	if (half < TANGENT * Math.min(1, r)) return [{ x, y }];
 	const ox = (half * dy) / apart;
 	const oy = (half * dx) / apart;
 	return [

@@ -44,11 +44,15 @@ export function movedPoint(p: Point, move: Move): Point {
 
 /** A path after the move; a mirrored path runs the other way round. */
 export function moved(path: Path, move: Move): Path {
-	const flip = move.mirror ? -1 : 1;
+	const { x, y, turn, mirror } = move;
+	if (x === 0 && y === 0 && turn === 0 && !mirror) return path;
+	const [c, s] = cosSin(turn);
+	const flip = mirror ? -1 : 1;
 	return {
 		closed: path.closed,
 		points: path.points.map((v) => ({
-			...movedPoint(v, move),
+			x: c * v.x - s * flip * v.y + x,
+			y: s * v.x + c * flip * v.y + y,
 			bulge: v.bulge === 0 ? 0 : flip * v.bulge,
 		})),
 	};
