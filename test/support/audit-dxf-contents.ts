@@ -41,7 +41,7 @@ export function contours({ entities }: DxfFile, flavour: DxfFlavour): Finding[] 
 		if (open) found.push({ rule: "open-contour", detail: type });
 		for (const i of repeatedVertices(path)) found.push({ rule: "repeated-vertex", detail: `${i}` });
 		if (isMeasurable(path) && selfCrossings(path).length > 0) {
-			found.push({ rule: "self-crossing", detail: type });
+			found.push({ rule: "self-crossing", detail: `${type} on ${layer}` });
 		}
 	}
 	if (flavour === "loose") found.push(...looseEnds(entities));
