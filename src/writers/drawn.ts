@@ -55,8 +55,9 @@ function placed(path: Path, move: Move, name: string): Path {
 	if (![move.x, move.y, move.turn].every(Number.isFinite)) {
 		throw new RangeError(`${name}: its place is not finite`);
 	}
-	for (const [i, { x, y, bulge }] of points.entries()) {
-		if (![x, y, bulge].every(Number.isFinite)) {
+	for (let i = 0; i < points.length; i++) {
+		const { x, y, bulge } = points[i]!;
+		if (!Number.isFinite(x + y + bulge)) {
 			throw new RangeError(`${name}: vertex ${i} is not finite: ${x}, ${y}, bulge ${bulge}`);
 		}
 		const next = points[(i + 1) % points.length]!;

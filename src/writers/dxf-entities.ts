@@ -84,12 +84,14 @@ function segmentEntity(layer: string, s: Segment): Entity {
 }
 
 function lightPolyline(layer: string, { points, closed }: Path): Entity {
-	const tags = [
-		whole(90, points.length),
-		whole(70, closed ? 1 : 0),
-		...points.flatMap((p) => [...point(10, p.x, p.y, null), bulge(p.bulge)]),
-	];
+	const tags = [whole(90, points.length), whole(70, closed ? 1 : 0), ...points.flatMap(vertexTags)];
 	return { type: "LWPOLYLINE", layer, subclass: "AcDbPolyline", tags };
+}
+
+/** A bulge left out is 0 (DXF reference, LWPOLYLINE group 42). */
+function vertexTags(p: Path["points"][number]): Tag[] {
+	const at = [real(10, p.x), real(20, p.y)];
+	return p.bulge === 0 ? at : [...at, bulge(p.bulge)];
 }
 
 function oldPolyline(layer: string, { points, closed }: Path): Entity[] {

@@ -46,7 +46,7 @@ export function section(name: string, tags: readonly Tag[]): Tag[] {
 	return [tag(0, "SECTION"), tag(2, name), ...tags, tag(0, "ENDSEC")];
 }
 
-/** The file's text: code and value on lines of their own, CRLF. */
+/** The file's text (codes are whole numbers): code and value on lines of their own, CRLF. */
 export function textOf(tags: readonly Tag[]): string {
-	return tags.map(([code, value]) => `${fixed(code, 0)}\r\n${value}\r\n`).join("");
+	return tags.map(([code, value]) => `${code}\r\n${value}\r\n`).join("");
 }

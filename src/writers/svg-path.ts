@@ -38,6 +38,7 @@ export function pairOf(p: Point): string {
  * @example pathData(line({ x: 0, y: 0 }, { x: 1, y: 2 })) // "M 0.000000 0.000000 L 1.000000 -2.000000"
  */
 export function pathData(path: Path): string {
+	if (path.points.every(({ bulge }) => bulge === 0)) return straightData(moved(path, FLIP_Y));
 	const flipped = moved(inPieces(path, Math.PI / 2), FLIP_Y);
 	const all = segments(flipped);
 	const last = all.length - 1;
@@ -51,4 +52,11 @@ export function pathData(path: Path): string {
 	});
 	const { x, y } = flipped.points[0]!;
 	return [`M ${mm(x)} ${mm(y)}`, ...steps, ...(flipped.closed ? ["Z"] : [])].join(" ");
+}
+
+/** A path without arcs, as most strokes of letters are: no segments need be made of it. */
+function straightData({ points, closed }: Path): string {
+	let data = "";
+	for (const { x, y } of points) data += `${data === "" ? "M" : " L"} ${mm(x)} ${mm(y)}`;
+	return closed ? `${data} Z` : data;
 }

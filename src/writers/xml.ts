@@ -8,18 +8,24 @@ const ENTITIES: Readonly<Record<string, string>> = {
 	"'": "&apos;",
 };
 
+/** Text that needs neither an entity nor a change: path data, names, most notes. */
+const PLAIN = /^[ !#-%(-;=?-~]*$/;
+
 /** A text for use in XML content or a quoted attribute, on one line. */
 export function escaped(text: string): string {
+	if (PLAIN.test(text)) return text;
 	return oneLine(text).replace(/[&<>"']/g, (c) => ENTITIES[c]!);
 }
 
 type Attributes = Readonly<Record<string, string | null>>;
 
 function opening(name: string, attributes: Attributes): string {
-	const list = Object.entries(attributes)
-		.filter(([, value]) => value !== null)
-		.map(([key, value]) => ` ${key}="${escaped(value!)}"`);
-	return `<${name}${list.join("")}`;
+	let text = `<${name}`;
+	for (const key in attributes) {
+		const value = attributes[key];
+		if (value !== null && value !== undefined) text += ` ${key}="${escaped(value)}"`;
+	}
+	return text;
 }
 
 /** An element without content; attributes that are null are left out. */
