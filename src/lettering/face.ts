@@ -16,7 +16,14 @@ export interface Face {
 
 /** Sets text in a face, sign after sign on one line. */
 export function letteringOf(face: Face): Lettering {
-	const signOf = (character: string) => drawnSign(character, (sign) => face.has(sign));
+	const known = new Map<string, string | null>();
+	function signOf(character: string): string | null {
+		const sign = known.get(character);
+		if (sign !== undefined) return sign;
+		const found = drawnSign(character, (s) => face.has(s));
+		known.set(character, found);
+		return found;
+	}
 	const missing = (text: string) => [
 		...new Set(characters(text).filter((character) => signOf(character) === null)),
 	];
@@ -25,11 +32,12 @@ export function letteringOf(face: Face): Lettering {
 		if (!(height > 0 && Number.isFinite(height))) {
 			throw new RangeError(`the height of letters must be above 0 mm: ${height}`);
 		}
-		const lacking = missing(text);
-		if (lacking.length > 0) {
-			throw new RangeError(`the lettering "${face.name}" lacks ${lacking.map(named).join(", ")}`);
+		const set = characters(text).map(signOf);
+		if (set.includes(null)) {
+			const lacking = missing(text).map(named).join(", ");
+			throw new RangeError(`the lettering "${face.name}" lacks ${lacking}`);
 		}
-		return characters(text).map((character) => signOf(character)!);
+		return set as string[];
 	}
 
 	/** Where each sign stands, in heights of capitals, and where the next one would. */
