@@ -17,7 +17,7 @@ export function selfCrossings(path: Path): Crossing[] {
 	const all = segments(path);
 	const last = all.length - 1;
 	return crossingsApartFromJoints(
-		all,
+		new SegmentGrid(all),
 		all.map((_, i) => (i < last ? i + 1 : path.closed ? 0 : -1)),
 	);
 }
@@ -27,13 +27,11 @@ export function selfCrossings(path: Path): Crossing[] {
  *
  * @param nextOf - for each segment the place of the one that it leads into, −1 at an open end
  */
-export function crossingsApartFromJoints(
-	all: readonly Segment[],
-	nextOf: readonly number[],
-): Crossing[] {
+export function crossingsApartFromJoints(grid: SegmentGrid, nextOf: readonly number[]): Crossing[] {
+	const all = grid.segments;
 	const atStart = (u: number, i: number) => u * segmentLength(all[i]!) < SAME_POINT;
 	const atEnd = (u: number, i: number) => (1 - u) * segmentLength(all[i]!) < SAME_POINT;
-	return crossingsAmong(all).filter(({ first, second, onFirst, onSecond }) => {
+	return crossingsIn(grid).filter(({ first, second, onFirst, onSecond }) => {
 		const leads = nextOf[first] === second && atEnd(onFirst, first) && atStart(onSecond, second);
 		const follows = nextOf[second] === first && atEnd(onSecond, second) && atStart(onFirst, first);
 		return !leads && !follows;
@@ -42,8 +40,11 @@ export function crossingsApartFromJoints(
 
 /** All meetings between different segments of a list, `first` < `second`, in their order. */
 export function crossingsAmong(all: readonly Segment[]): Crossing[] {
-	if (all.length < 2) return [];
-	const grid = new SegmentGrid(all);
+	return all.length === 0 ? [] : crossingsIn(new SegmentGrid(all));
+}
+
+function crossingsIn(grid: SegmentGrid): Crossing[] {
+	const all = grid.segments;
 	const result: Crossing[] = [];
 	for (let first = 0; first < all.length; first++) {
 		const box = grid.boxes[first]!;
@@ -51,8 +52,8 @@ export function crossingsAmong(all: readonly Segment[]): Crossing[] {
 			const other = grid.boxes[second]!;
 			if (other.minX > box.maxX + REACH || other.maxX < box.minX - REACH) continue;
 			if (other.minY > box.maxY + REACH || other.maxY < box.minY - REACH) continue;
-			for (const meeting of meetings(all[first]!, all[second]!)) {
-				result.push({ first, second, ...meeting });
+			for (const { at, onFirst, onSecond } of meetings(all[first]!, all[second]!)) {
+				result.push({ first, second, at, onFirst, onSecond });
 			}
 		}
 	}

@@ -1,18 +1,18 @@
 import type { Path, Point } from "./path.js";
-import { pointAt, type Segment, segments } from "./segment.js";
+import { pointAt, powerOf, type Segment, segments } from "./segment.js";
 
 /**
  * How often closed contours wind around a point, counter-clockwise positive.
  *
- * A ray runs from the point toward +x; arcs are cut into pieces that only rise or only fall
- * and met exactly. A point on the contour itself has no defined answer.
+ * A ray runs from the point toward +x; arcs are cut into pieces that only rise or only fall.
+ * A point on the contour itself has no defined answer.
  */
 export function windingNumber(contours: readonly Segment[], p: Point): number {
 	let winding = 0;
 	for (const s of contours) {
 		for (const [from, to, middle] of monotone(s)) {
 			if (from.y <= p.y === to.y <= p.y) continue;
-			if (crossingX(s, from, to, middle, p.y) > p.x) winding += to.y > from.y ? 1 : -1;
+			if (isLeftOf(p, s, middle)) winding += to.y > from.y ? 1 : -1;
 		}
 	}
 	return winding;
@@ -43,11 +43,13 @@ function monotone(s: Segment): Piece[] {
 	return pieces;
 }
 
-function crossingX(s: Segment, from: Point, to: Point, middle: Point, y: number): number {
+/** Whether a point whose height a piece passes lies to its left, that is, nearer to −x. */
+function isLeftOf(p: Point, s: Segment, middle: Point): boolean {
 	if (s.kind === "line") {
-		return from.x + ((y - from.y) / (to.y - from.y)) * (to.x - from.x);
+		const { start, end } = s;
+		return start.x + ((p.y - start.y) / (end.y - start.y)) * (end.x - start.x) > p.x;
 	}
-	const dy = y - s.centre.y;
-	const half = Math.sqrt(Math.max(0, (s.radius - dy) * (s.radius + dy)));
-	return middle.x > s.centre.x ? s.centre.x + half : s.centre.x - half;
+	const isInside = powerOf(p, s) < 0;
+	if (middle.x > s.centre.x) return isInside || p.x < s.centre.x;
+	return !isInside && p.x < s.centre.x;
 }

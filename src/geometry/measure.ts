@@ -43,6 +43,10 @@ export function pathLength(path: Path): number {
 	return segments(path).reduce((sum, s) => sum + segmentLength(s), 0);
 }
 
+/** From this radius on, mm, a centre and a radius hold no more than eleven decimals. */
+const FLAT = 1e5;
+const UP = Math.PI / 2;
+
 /** The exact box of a segment, quadrant points of arcs included. */
 export function segmentExtents(s: Segment): Extents {
 	const { start, end } = s;
@@ -51,11 +55,17 @@ export function segmentExtents(s: Segment): Extents {
 	let maxX = Math.max(start.x, end.x);
 	let maxY = Math.max(start.y, end.y);
 	if (s.kind === "arc") {
-		const { centre, radius } = s;
-		if (fractionOfAngle(s, 0) !== null) maxX = Math.max(maxX, centre.x + radius);
-		if (fractionOfAngle(s, Math.PI / 2) !== null) maxY = Math.max(maxY, centre.y + radius);
-		if (fractionOfAngle(s, Math.PI) !== null) minX = Math.min(minX, centre.x - radius);
-		if (fractionOfAngle(s, -Math.PI / 2) !== null) minY = Math.min(minY, centre.y - radius);
+		const { centre: c, radius: r } = s;
+		const flat = r >= FLAT;
+		// From a flat arc's start it is r(1 − cos δ) to the quadrant point at the angle δ from it.
+		const rise = (angle: number) => 2 * r * Math.sin((s.startAngle - angle) / 2) ** 2;
+		const reach = (angle: number, from: number, centre: number, side: 1 | -1) =>
+			flat ? from + side * rise(angle) : centre + side * r;
+		const passes = (angle: number) => fractionOfAngle(s, angle) !== null;
+		if (passes(0)) maxX = Math.max(maxX, reach(0, start.x, c.x, 1));
+		if (passes(UP)) maxY = Math.max(maxY, reach(UP, start.y, c.y, 1));
+		if (passes(Math.PI)) minX = Math.min(minX, reach(Math.PI, start.x, c.x, -1));
+		if (passes(-UP)) minY = Math.min(minY, reach(-UP, start.y, c.y, -1));
 	}
 	return { minX, minY, maxX, maxY };
 }

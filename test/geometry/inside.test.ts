@@ -81,6 +81,15 @@ describe("the winding number", () => {
 		expect(windingNumber(bitten, at(3.9, 0.05))).toBe(0);
 	});
 
+	test.each([1e-6, 1e-8, 1e-10])("sees the bow of an arc of bulge %d", (bulge) => {
+		const sagitta = 25 * bulge;
+		const lens = segments(closed(vertex(0, 0, bulge), vertex(0, 50, bulge)));
+		for (const side of [1, -1]) {
+			expect(windingNumber(lens, at(0.9 * side * sagitta, 25))).toBe(1);
+			expect(windingNumber(lens, at(1.1 * side * sagitta, 25))).toBe(0);
+		}
+	});
+
 	test("of a circle agrees with the distance from its centre", () => {
 		const place = fc.double({ min: -2, max: 2, noNaN: true });
 		fc.assert(

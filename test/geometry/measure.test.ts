@@ -102,6 +102,17 @@ describe("extents", () => {
 		});
 	});
 
+	test.each([1e-4, 1e-6, 1e-8, 1e-10])(
+		"of an arc of bulge %d reach as far as its sagitta",
+		(bulge) => {
+			const box = extents(open(vertex(300, 7, bulge), vertex(350, 7)));
+			expect((7 - box.minY) / (25 * bulge)).toBeCloseTo(1, 4);
+			expect([box.minX, box.maxX, box.maxY]).toEqual([300, 350, 7]);
+			const upright = extents(open(vertex(7, 300, bulge), vertex(7, 350)));
+			expect((upright.maxX - 7) / (25 * bulge)).toBeCloseTo(1, 4);
+		},
+	);
+
 	test("hold every point of a path, and each side is reached", () => {
 		const place = fc.double({ min: -100, max: 100, noNaN: true });
 		const corner = fc.record({
