@@ -65,7 +65,7 @@ export async function make(text: string, options: MakeOptions = {}): Promise<Mad
 	const read = readJob(text, { only, allowUnusual });
 	if (!read.ok) return read;
 	const letters = await lettersOf(read.job, options);
-	if ("code" in letters) return { ok: false, problems: [read.located(letters)] };
+	if (Array.isArray(letters)) return { ok: false, problems: letters.map(read.located) };
 
 	const built = buildAll(read.job, letters);
 	if (!built.ok) return { ok: false, problems: built.problems.map(read.located) };
@@ -98,27 +98,37 @@ function allCautions({ bench, wanted }: Job): string[] {
 	];
 }
 
+/** Signs that camber's own texts are made of: printable ASCII and two more. */
+export const OWN_SIGNS = `${String.fromCharCode(...Array.from({ length: 95 }, (_, i) => 32 + i))}±°`;
+
 /** The job's lettering, or why there is none. */
-async function lettersOf(job: Job, { load }: MakeOptions): Promise<Lettering | Problem> {
+async function lettersOf(job: Job, { load }: MakeOptions): Promise<Lettering | Problem[]> {
 	const path = ["lettering", "font"];
+	const file = job.font ?? "";
 	let letters: Lettering;
 	try {
-		if (job.font !== null && !load) return problem("font-not-loaded", path, { file: job.font });
-		const bytes = job.font !== null && load ? await load(job.font) : null;
-		letters = await loadLettering(bytes ? { bytes, name: fileSafe(job.font ?? "") } : undefined);
+		if (file && !load) return [problem("font-not-loaded", path, { file })];
+		const bytes = file && load ? await load(file) : null;
+		letters = await loadLettering(bytes ? { bytes, name: fontName(file) } : undefined);
 	} catch (error) {
-		const reason = error instanceof Error ? error.message : String(error);
-		return problem("font-unusable", path, { file: job.font ?? "", reason });
+		const text = error instanceof Error ? error.message : String(error);
+		const reason = text.replace(/^the font "[^"]*" (?:cannot be read: )?/u, "");
+		return [problem("font-unusable", path, { file, reason })];
 	}
+	const lacking = letters.missing(OWN_SIGNS);
+	if (lacking.length > 0) return [problem("font-lacks-signs", path, { file, missing: lacking })];
 	const { job: name, date } = job.bench;
 	const texts = [["job", name] as const, ["date", date ?? ""] as const];
-	for (const [key, text] of texts) {
+	const problems = texts.flatMap(([key, text]) => {
 		const missing = letters.missing(text);
-		if (missing.length > 0) {
-			return problem("letters-missing", [key], { text, missing, font: letters.name });
-		}
-	}
-	return letters;
+		return missing.length > 0 ? [problem("letters-missing", [key], { text, missing })] : [];
+	});
+	return problems.length > 0 ? problems : letters;
+}
+
+/** How label claims name a font: its file's name, wherever the file lies. */
+function fontName(path: string): string {
+	return fileSafe(path.replace(/^.*[/\\]/u, "").replace(/\.[^.]*$/u, "")) || "font";
 }
 
 type BuiltJob =
@@ -143,7 +153,8 @@ function buildAll(job: Job, letters: Lettering): BuiltJob {
 	const names = tools.flatMap(({ parts, wanted }) => parts.map(({ name }) => ({ name, wanted })));
 	for (const [i, { name, wanted }] of names.entries()) {
 		if (names.findIndex((n) => n.name === name) < i) {
-			problems.push(problem("same-name", wanted.path, { name }));
+			const twin = names.find((n) => n.name === name)!.wanted;
+			problems.push(problem(twin === wanted ? "same-part" : "same-name", wanted.path, { name }));
 		}
 	}
 	return problems.length > 0 ? { ok: false, problems } : { ok: true, tools };

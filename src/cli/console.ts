@@ -12,17 +12,21 @@ export const EXIT = { ok: 0, refused: 2, failed: 70 } as const;
 /** Longest line on the console. */
 const LINE = 100;
 
-/** Problems, one a paragraph, with their places. */
+/** Most problems told at once: more of them have one cause. */
+const MOST_TOLD = 40;
+
+/** Problems, one a line, with their places. */
 export function reportProblems(
 	console: Console,
 	problems: readonly Problem[],
 	file: string,
 	placeOf: (p: Problem, file: string) => string = placeText,
 ): void {
-	for (const p of problems) {
+	for (const p of problems.slice(0, MOST_TOLD)) {
 		const place = placeOf(p, file);
 		console.err(`${p.severity}: ${place ? `${place}: ` : ""}${problemText(p)}\n`);
 	}
+	if (problems.length > MOST_TOLD) console.err(`And ${problems.length - MOST_TOLD} more.\n`);
 	const errors = problems.filter((p) => p.severity === "error").length;
 	if (errors > 1) console.err(`${errors} errors; no file was written.\n`);
 	else if (errors === 1) console.err("No file was written.\n");

@@ -79,6 +79,15 @@ export async function entryAt(
 	}
 }
 
+/** Whether anything lies at a path; taken to be so where the disk will not tell. */
+export async function mayBeThere(disk: Disk, path: string): Promise<boolean> {
+	try {
+		return (await entryAt(disk, "lstat", path)) !== undefined;
+	} catch {
+		return true;
+	}
+}
+
 /** Whether an error says that there is nothing at the path, or that the path leads through a file. */
 export function isMissing(error: unknown): boolean {
 	return ["ENOENT", "ENOTDIR"].includes(codeOf(error));

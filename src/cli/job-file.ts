@@ -1,6 +1,6 @@
-import { basename, dirname, resolve } from "node:path";
+import { dirname, resolve } from "node:path";
 import type { Problem } from "../problem/index.js";
-import { type Disk, nodeDisk } from "./disk.js";
+import { type Disk, reasonOf } from "./disk.js";
 import { readInput } from "./read-input.js";
 
 /** A job file is never larger than this, bytes; a longer one is not read. */
@@ -16,19 +16,25 @@ export interface JobFile {
 }
 
 /** Reads a job file; fonts are looked for from its folder. */
-export async function readJobFile(path: string, disk: Disk = nodeDisk): Promise<JobFile | Problem> {
+export async function readJobFile(path: string, disk: Disk): Promise<JobFile | Problem> {
 	const bytes = await readInput(disk, path, { maxBytes: MOST_JOB });
 	if ("code" in bytes) return bytes;
 	const text = new TextDecoder().decode(bytes);
 	return { file: path, text, load: loader(dirname(resolve(path)), disk) };
 }
 
-/** Loads files that a job names, relative to a folder. */
-export function loader(folder: string, disk: Disk = nodeDisk) {
+/** Loads files that a job names, relative to a folder. The loader rejects with a plain reason. */
+export function loader(folder: string, disk: Disk) {
 	return async (path: string): Promise<Uint8Array> => {
 		const file = resolve(folder, path);
-		const { size } = await disk.stat(file);
-		if (size > MOST_FONT) throw new Error(`${basename(file)} is larger than ${MOST_FONT} bytes`);
-		return disk.readFile(file);
+		try {
+			const entry = await disk.stat(file);
+			if (!entry.isFile())
+				throw new Error(entry.isDirectory() ? "it is a folder" : "it is no file");
+			if (entry.size > MOST_FONT) throw new Error(`it is larger than ${MOST_FONT} bytes`);
+			return await disk.readFile(file);
+		} catch (error) {
+			throw new Error(reasonOf(error));
+		}
 	};
 }

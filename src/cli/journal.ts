@@ -1,10 +1,11 @@
 import { dirname } from "node:path";
 import { type Problem, ProblemError, problem } from "../problem/index.js";
-import { codeOf, type Disk, reasonOf } from "./disk.js";
+import { codeOf, type Disk, mayBeThere, reasonOf } from "./disk.js";
 
-/** A way back, and what to say if it is barred. */
+/** A way back, the path it clears, and what to say if it is barred. */
 interface Way {
 	readonly back: () => Promise<void>;
+	readonly clears: string;
 	readonly barred: (reason: string) => Problem;
 }
 
@@ -26,7 +27,7 @@ export class Journal {
 	async makeFolder(path: string): Promise<void> {
 		await this.#change(
 			() => this.#disk.mkdir(path),
-			{ back: () => this.#disk.rmdir(path), barred: leftBehind(path) },
+			{ back: () => this.#disk.rmdir(path), clears: path, barred: leftBehind(path) },
 			(error) => (isFull(error) ? writeProblem(path, error) : folderProblem(path, error)),
 		);
 	}
@@ -35,7 +36,7 @@ export class Journal {
 	async writeTemporary(temporary: string, bytes: Uint8Array, target: string): Promise<void> {
 		await this.#change(
 			() => this.#disk.writeNew(temporary, bytes),
-			{ back: () => this.#disk.rm(temporary), barred: leftBehind(temporary) },
+			{ back: () => this.#disk.rm(temporary), clears: temporary, barred: leftBehind(temporary) },
 			(error) =>
 				isForbidden(error) ? folderProblem(dirname(target), error) : writeProblem(target, error),
 		);
@@ -47,6 +48,7 @@ export class Journal {
 			() => this.#disk.rename(target, aside),
 			{
 				back: () => this.#disk.rename(aside, target),
+				clears: aside,
 				barred: (reason) => problem("not-restored", [], { file: target, kept: aside, reason }),
 			},
 			(error) => writeProblem(target, error),
@@ -59,7 +61,7 @@ export class Journal {
 		const back = isNew ? () => this.#disk.rm(target) : async () => {};
 		await this.#change(
 			() => this.#disk.rename(temporary, target),
-			{ back, barred: leftBehind(target) },
+			{ back, clears: target, barred: leftBehind(target) },
 			(error) => writeProblem(target, error),
 		);
 	}
@@ -71,7 +73,8 @@ export class Journal {
 			try {
 				await way.back();
 			} catch (error) {
-				if (codeOf(error) !== "ENOENT") problems.push(way.barred(reasonOf(error)));
+				// A read-only disk refuses to remove even what was never made.
+				if (await mayBeThere(this.#disk, way.clears)) problems.push(way.barred(reasonOf(error)));
 			}
 		}
 		return problems;

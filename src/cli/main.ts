@@ -1,7 +1,8 @@
-import { Command, CommanderError } from "commander";
+import { Command, CommanderError, Option } from "commander";
 import { VERSION } from "../version.js";
 import type { MakeFlags } from "./commands/make.js";
 import { type Console, EXIT } from "./console.js";
+import type { Disk } from "./disk.js";
 
 /** The console of the running process. */
 const processConsole: Console = {
@@ -13,7 +14,7 @@ const processConsole: Console = {
 function addMakeFlags(command: Command): Command {
 	return command
 		.option("-o, --out <folder>", "output folder (default: templates-out/<job>)")
-		.option("--format <list>", "svg, dxf or both (default: svg,dxf)")
+		.option("--format <list>", "svg, dxf, or both with a comma between (default: svg,dxf)")
 		.option("--dxf <flavour>", "r2000, r12 or loose (default: r2000)")
 		.option("--no-dimensions", "leave the reference layer out: no dimensions, no notes")
 		.option("--force", "overwrite files that camber did not write")
@@ -25,14 +26,19 @@ function addMakeFlags(command: Command): Command {
  * Runs one command line. Each command is loaded when it is called.
  *
  * @param args - without node and script
+ * @param disk - this computer's; tests give their own
  * @returns the exit code: 0 well, 2 refused, 70 camber itself failed
  */
-export async function run(args: readonly string[], console: Console = processConsole) {
+export async function run(
+	args: readonly string[],
+	console: Console = processConsole,
+	disk?: Disk,
+): Promise<number> {
 	let code: number = EXIT.ok;
 	const done = (result: number) => {
 		code = result;
 	};
-	const program = await commands(args, console, done);
+	const program = await commands(args, console, done, disk);
 	try {
 		await program.parseAsync([...args], { from: "user" });
 	} catch (error) {
@@ -50,6 +56,7 @@ async function commands(
 	args: readonly string[],
 	console: Console,
 	done: (code: number) => void,
+	disk?: Disk,
 ): Promise<Command> {
 	const program = new Command("camber")
 		.description("True-to-scale templates for refretting one neck: a job file in, SVG and DXF out.")
@@ -65,32 +72,34 @@ async function commands(
 		.option("--force", "overwrite an existing file")
 		.action(async (path: string, flags: { force?: boolean }) => {
 			const { newCommand } = await import("./commands/new.js");
-			done(await newCommand(path, flags, console));
+			done(await newCommand(path, flags, console, disk));
 		});
-	addMakeFlags(program.command("make <job>"))
-		.description("make every tool of a job file")
-		.option("--only <list>", "only these tools or part names")
-		.action(async (path: string, flags: MakeFlags) => {
-			const { makeCommand } = await import("./commands/make.js");
-			done(await makeCommand(path, flags, console));
-		});
+	addMakeFlags(
+		program
+			.command("make <job>")
+			.description("make every tool of a job file")
+			.option("--only <list>", "only these tools or part names, with commas between"),
+	).action(async (path: string, flags: MakeFlags) => {
+		const { makeCommand } = await import("./commands/make.js");
+		done(await makeCommand(path, flags, console, disk));
+	});
 	program
 		.command("check <job>")
 		.description("say all problems and what would be made; writes nothing")
 		.option("--allow-unusual", "let scale lengths outside 150 to 2000 mm pass")
 		.action(async (path: string, flags: { allowUnusual?: boolean }) => {
 			const { checkCommand } = await import("./commands/check.js");
-			done(await checkCommand(path, flags, console));
+			done(await checkCommand(path, flags, console, disk));
 		});
 	program
 		.command("frets <job>")
 		.description("the neck's fret table")
 		.option("--csv", "comma-separated, for a spreadsheet")
-		.option("--json", "for machines")
+		.addOption(new Option("--json", "for machines").conflicts("csv"))
 		.option("--allow-unusual", "let scale lengths outside 150 to 2000 mm pass")
 		.action(async (path: string, flags: object) => {
 			const { fretsCommand } = await import("./commands/frets.js");
-			done(await fretsCommand(path, flags, console));
+			done(await fretsCommand(path, flags, console, disk));
 		});
 	program
 		.command("tools")
@@ -109,7 +118,7 @@ async function commands(
 		});
 	if (args.includes("single")) {
 		const { addSingle } = await import("./commands/single.js");
-		addSingle(program, console, addMakeFlags, done);
+		addSingle(program, console, addMakeFlags, done, disk);
 	} else {
 		program
 			.command("single <tool>")

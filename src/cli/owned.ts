@@ -1,6 +1,6 @@
 import { createHash } from "node:crypto";
 import { join } from "node:path";
-import { z } from "zod";
+import * as z from "zod";
 import { type Problem, ProblemError, problem } from "../problem/index.js";
 import { type Disk, entryAt, reasonOf } from "./disk.js";
 import { isPlainName } from "./plain-name.js";

@@ -1,6 +1,6 @@
 import { basename, dirname, join } from "node:path";
 import { type Problem, ProblemError, problem } from "../problem/index.js";
-import { codeOf, type Disk, entryAt, reasonOf } from "./disk.js";
+import { type Disk, entryAt, mayBeThere, reasonOf } from "./disk.js";
 import { Journal } from "./journal.js";
 import { findStale, judgeTargets, type OutFile, readListing, type Target } from "./owned.js";
 import { requirePlainNames } from "./plain-name.js";
@@ -122,10 +122,11 @@ async function replaceFiles(disk: Disk, place: Place, targets: readonly Target[]
 async function removeAll(disk: Disk, folder: string, names: readonly string[]) {
 	const left: string[] = [];
 	for (const name of names) {
+		const path = join(folder, name);
 		try {
-			await disk.rm(join(folder, name));
-		} catch (error) {
-			if (codeOf(error) !== "ENOENT") left.push(name);
+			await disk.rm(path);
+		} catch {
+			if (await mayBeThere(disk, path)) left.push(name);
 		}
 	}
 	return left;

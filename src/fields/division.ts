@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod";
 import type { Law } from "../neck/index.js";
 import type { Unit } from "../units/index.js";
 import { describe, fault, lengthField } from "./length.js";
@@ -39,7 +39,7 @@ export function divisionField(unit: Unit) {
 		}),
 		kind: "division",
 		range:
-			"12 (19, 24, 31 …), rule-of-18, {cents: [100, 200, …]}, {ratios: [16/15, 9/8, …]}, {positions: [36.35 mm, …]}",
+			"5 to 120 steps to the octave, rule-of-18, {cents: [100, 200, …]}, {ratios: [16/15, 9/8, …]}, {positions: [36.35 mm, …]}",
 	});
 }
 
@@ -49,22 +49,39 @@ interface Lists {
 	readonly positions?: readonly number[] | undefined;
 }
 
+/** Highest fret that a list may reach, in octaves over the open string. */
+const MOST_OCTAVES = 10;
+
 function listed(lists: Lists, ctx: z.RefinementCtx): Division {
 	const given = Object.values(lists).filter((list) => list !== undefined);
 	if (given.length !== 1) fault(ctx, "division-list", {});
-	const values: number[] = lists.positions
-		? [...lists.positions]
-		: lists.cents
-			? lists.cents.map((cents) => 2 ** (cents / 1200))
-			: (lists.ratios ?? []).map(ratioOf);
+	if (lists.positions) {
+		const { positions } = lists;
+		requireRising(positions, 0, positions, ctx);
+		return { kind: "positions", positions: [...positions] };
+	}
+	const ratios = lists.cents
+		? lists.cents.map((cents) => 2 ** (cents / 1200))
+		: (lists.ratios ?? []).map(ratioOf);
+	const wrong = ratios.findIndex((ratio) => !(ratio <= 2 ** MOST_OCTAVES));
+	if (wrong >= 0) {
+		const facts = { entry: wrong + 1, given: String(given[0]![wrong]), most: MOST_OCTAVES };
+		fault(ctx, lists.cents ? "division-cents" : "division-ratio", facts);
+	} else requireRising(ratios, 1, given[0]!, ctx);
+	return { kind: "listed", ratios };
+}
+
+/** Every entry must lie above the one before it, the first above `start`. */
+function requireRising(
+	values: readonly number[],
+	start: number,
+	given: readonly (number | string)[],
+	ctx: z.RefinementCtx,
+): void {
 	values.forEach((value, i) => {
-		const before = values[i - 1] ?? (lists.positions ? 0 : 1);
-		if (value > before) return;
-		fault(ctx, "division-order", { entry: i + 1, given: String(given[0]?.[i] ?? "") });
+		if (value > (values[i - 1] ?? start)) return;
+		fault(ctx, "division-order", { entry: i + 1, given: String(given[i]) });
 	});
-	return lists.positions
-		? { kind: "positions", positions: values }
-		: { kind: "listed", ratios: values };
 }
 
 /** A ratio as a number (1.5) or a fraction ("3/2"); NaN if it is neither. */

@@ -1,5 +1,5 @@
-import { z } from "zod";
-import { fixed, parseLength, trimmed, type Unit } from "../units/index.js";
+import * as z from "zod";
+import { parseLength, trimmed, type Unit } from "../units/index.js";
 
 /** What a field tells about itself: one text for help, listing, schema and starter. */
 export interface FieldText {
@@ -17,15 +17,20 @@ export interface LengthRange {
 	readonly from?: number;
 	/** This or less. */
 	readonly to?: number;
+	/** The flag that lets other values pass. */
+	readonly unless?: string;
 }
 
-/** A range in words: "above 0 mm, at most 30 mm". */
-export function rangeText(range: LengthRange, unit = " mm"): string {
-	const parts = [];
-	if (range.above !== undefined) parts.push(`above ${trimmed(range.above, 3)}${unit}`);
-	if (range.from !== undefined) parts.push(`${trimmed(range.from, 3)}${unit} or more`);
-	if (range.to !== undefined) parts.push(`at most ${trimmed(range.to, 3)}${unit}`);
-	return parts.join(", ") || "any";
+/** A range in words: "1 to 30 mm", "above 0, at most 30 mm". */
+export function rangeText({ above, from, to, unless }: LengthRange, unit = " mm"): string {
+	const say = (value: number) => trimmed(value, 3);
+	const top = to === undefined ? "" : `${say(to)}${unit}`;
+	let text = top && `at most ${top}`;
+	if (from !== undefined) text = top ? `${say(from)} to ${top}` : `${say(from)}${unit} or more`;
+	if (above !== undefined) {
+		text = top ? `above ${say(above)}, at most ${top}` : `above ${say(above)}${unit}`;
+	}
+	return unless === undefined ? text || "any" : `${text} (others with ${unless})`;
 }
 
 export function inRange(value: number, range: LengthRange): boolean {
@@ -64,7 +69,7 @@ export function lengthOrWord<W extends string>(
 		.meta({
 			...describe(text),
 			kind: "length",
-			range: `${words.join(" or ")}, or a length ${rangeText(range)}`,
+			range: `${words.join(" or ")}, or ${rangeText(range)}`,
 		});
 }
 
@@ -87,8 +92,8 @@ export function lengthOf(
 	}
 	if (!inRange(value, range)) {
 		fault(ctx, "length-range", {
-			given: String(given),
-			mm: `${fixed(value, 3)} mm`,
+			given: String(given).trim(),
+			mm: value,
 			allowed: rangeText(range),
 			slip: slipOf(given, range),
 		});
@@ -97,14 +102,24 @@ export function lengthOf(
 	return value;
 }
 
-/** The unit in which a bare number would have been allowed, for the hint. */
-function slipOf(given: string | number, range: LengthRange): string {
-	if (!/^\s*[\d.]+(\s+\d+\/\d+)?\s*$/u.test(String(given))) return "";
-	for (const unit of ["in", "mm", "cm"] as const) {
-		const value = parseLength(given, unit);
-		if (typeof value === "number" && inRange(value, range)) return `${given} ${unit}`;
-	}
-	return "";
+/**
+ * The length with the unit that was likely meant: one in which it would have been allowed. Of
+ * several the one nearest the middle of the range, by ratio; "" if there is none.
+ *
+ * @example slipOf("64.8 mm", { from: 150, to: 2000 }) // "64.8 cm"
+ */
+export function slipOf(given: string | number, range: LengthRange): string {
+	const number = String(given)
+		.trim()
+		.replace(/\s*(?:[a-z]+|["″”]|'')$/iu, "");
+	const middle = Math.sqrt((range.from || 1) * (range.to ?? 1));
+	const far = (value: number) => (range.from ? Math.abs(Math.log(value / middle)) : 0);
+	const fitting = (["in", "mm", "cm"] as const).flatMap((unit) => {
+		const value = parseLength(number, unit);
+		return typeof value === "number" && value > 0 && inRange(value, range) ? [{ unit, value }] : [];
+	});
+	const best = fitting.sort((a, b) => far(a.value) - far(b.value))[0];
+	return best ? `${number} ${best.unit}` : "";
 }
 
 /** Metadata in the form that zod carries into JSON Schema. */

@@ -1,22 +1,43 @@
-import { z } from "zod";
-import type { Station } from "../neck/index.js";
+import * as z from "zod";
+import { highestFret, type Neck, type Station, stationX } from "../neck/index.js";
+import { type Problem, problem } from "../problem/index.js";
 import { parseLength, trimmed, type Unit } from "../units/index.js";
 import { describe, type FieldText, fault, type LengthRange, lengthField } from "./length.js";
 
-/** A station, or null if the text names none. A bare number is a fret. */
+/** A station, or null if the text names none. A bare number is a fret; a length has its unit. */
 export function parseStation(given: string | number, unit: Unit): Station | null {
 	if (given === "nut" || given === "last-fret" || given === "saddle") return { kind: given };
 	const text = String(given).trim();
 	if (/^\d+(\.\d+)?$/u.test(text)) return { kind: "fret", fret: Number(text) };
+	if (/[\d½¼¾⅛⅜⅝⅞]$/u.test(text)) return null;
 	const mm = parseLength(text, unit);
 	return typeof mm === "number" ? { kind: "distance", mm } : null;
 }
 
 /** How a station is written in names and labels: "nut", "last fret", "fret 7", "120 mm". */
 export function stationText(station: Station): string {
-	if (station.kind === "fret") return `fret ${station.fret}`;
+	if (station.kind === "fret") return `fret ${trimmed(station.fret, 3)}`;
 	if (station.kind === "distance") return `${trimmed(station.mm, 3)} mm`;
 	return station.kind === "last-fret" ? "last fret" : station.kind;
+}
+
+/**
+ * Why a station is not on the neck: a fret that the division does not have, or a place before the
+ * nut (theoretical or actual, whichever comes first) or beyond the saddle. Empty if it is.
+ */
+export function stationProblems(
+	neck: Neck,
+	station: Station,
+	path: Problem["where"]["path"],
+): Problem[] {
+	if (station.kind === "fret" && station.fret > highestFret(neck.law)) {
+		return [problem("no-such-fret", path, { fret: station.fret, highest: highestFret(neck.law) })];
+	}
+	const x = stationX(neck, station);
+	const from = Math.min(0, neck.nutShift);
+	const saddle = stationX(neck, { kind: "saddle" });
+	if (x >= from && x <= saddle) return [];
+	return [problem("station-off-neck", path, { station: stationText(station), from, saddle })];
 }
 
 const STATION_WORDS =

@@ -1,8 +1,12 @@
 /** Longest part of a file name. */
 const MOST = 60;
 
+/** Names that Windows keeps for devices (Microsoft, "Naming Files, Paths, and Namespaces", from memory). */
+const DEVICE = /^(con|prn|aux|nul|com\d|lpt\d)$/u;
+
 /**
- * A name as files can bear it anywhere: lower case ASCII letters, digits and single hyphens.
+ * A name as files and folders can bear it anywhere: lower case ASCII letters, digits and single
+ * hyphens; empty if nothing of it is left. A device's name gets "-job" behind it.
  *
  * @example fileSafe("Heron – baritone №2") // "heron-baritone-2"
  */
@@ -15,5 +19,5 @@ export function fileSafe(name: string): string {
 		.replace(/^-+|-+$/gu, "")
 		.slice(0, MOST)
 		.replace(/-+$/u, "");
-	return plain === "" ? "job" : plain;
+	return DEVICE.test(plain) ? `${plain}-job` : plain;
 }

@@ -1,4 +1,5 @@
 export { fileSafe } from "./file-safe.js";
+export { nearest } from "./nearest.js";
 export {
 	type Job,
 	type JobRead,

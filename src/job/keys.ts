@@ -1,6 +1,7 @@
-import { z } from "zod";
-import { TOOLS, type Tool } from "../tools/index.js";
-import { jobSchema, toolSchema } from "./schema.js";
+import * as z from "zod";
+import type { Tool } from "../tools/index.js";
+import { commonSettings, jobSchema } from "./schema.js";
+import { unwrapped } from "./schema-walk.js";
 
 /** One key of the job file, read off the schema that checks it. */
 export interface Key {
@@ -15,8 +16,6 @@ export interface Key {
 	readonly required: boolean;
 }
 
-type Meta = { readonly [key in "description" | "derived" | "kind" | "range"]?: string | undefined };
-
 /** Keys of a job file, blocks opened, `make` left out. */
 export function jobKeys(): Key[] {
 	const { make: _, ...shape } = jobSchema({ unit: "mm", allowUnusual: false }).shape;
@@ -30,13 +29,8 @@ export function toolKeys(tool: Tool): Key[] {
 
 /** Keys that every tool's entry may hold besides. */
 export function commonKeys(): Key[] {
-	const { name, stock } = toolSchema(TOOLS[0]!, "mm").shape;
-	return [
-		...keysOf(z.strictObject({ name }), []),
-		...keysOf(z.strictObject({ stock: stock.meta({}) }), []).filter(
-			({ path }) => path.length === 1,
-		),
-	];
+	const common = commonSettings("mm");
+	return Object.entries(common).map(([name, field]) => keyOf([name], field, false));
 }
 
 /** A key as a flag of `camber single`: its path without the block, joined by hyphens. */
@@ -45,41 +39,30 @@ export function flagOf(path: readonly string[]): string {
 	return `--${rest.join("-")}`;
 }
 
-function keysOf(schema: z.ZodObject, at: readonly string[]): Key[] {
+/** The keys of a block. Within an optional block none is needed. */
+function keysOf(schema: z.ZodObject, at: readonly string[], within = false): Key[] {
 	return Object.entries(schema.shape).flatMap(([name, field]) => {
 		const path = [...at, name];
-		const { inner, initial, optional, meta } = unwrapped(field as z.ZodType);
-		if (inner instanceof z.ZodObject) return keysOf(inner, path);
-		return [
-			{
-				path,
-				text: (meta.description ?? "").replace(/ \(default: .*\)$/u, ""),
-				kind: meta.kind ?? "",
-				range: meta.range ?? "",
-				initial: meta.derived ?? (initial === undefined ? "" : shown(initial)),
-				required: !optional && initial === undefined,
-			},
-		];
+		const { inner, optional } = unwrapped(field as z.ZodType);
+		if (inner instanceof z.ZodObject) return keysOf(inner, path, within || optional);
+		return [keyOf(path, field as z.ZodType, within)];
 	});
 }
 
-function shown(value: unknown): string {
-	return typeof value === "string" ? value : JSON.stringify(value);
+function keyOf(path: readonly string[], field: z.ZodType, within: boolean): Key {
+	const { initial, optional, meta } = unwrapped(field);
+	return {
+		path,
+		text: (meta.description ?? "").replace(/ \(default: .*\)$/u, ""),
+		kind: meta.kind ?? "",
+		range: meta.range ?? "",
+		initial: meta.derived ?? (initial === undefined ? "" : shown(initial)),
+		required: !within && !optional && initial === undefined,
+	};
 }
 
-/** A field without its optional and default wrappings; the outermost text counts. */
-function unwrapped(field: z.ZodType) {
-	let inner = field;
-	let meta: Meta = field.meta() ?? {};
-	let initial: unknown;
-	let optional = false;
-	for (;;) {
-		const { def } = inner as unknown as { def: Record<string, unknown> };
-		if (def.type === "optional") optional = true;
-		else if (def.type === "default" || def.type === "prefault") initial = def.defaultValue;
-		else break;
-		inner = def.innerType as z.ZodType;
-		meta = { ...inner.meta(), ...meta };
-	}
-	return { inner, meta, initial, optional };
+/** A default as a job file writes it: words without quotes. */
+function shown(value: unknown): string {
+	if (Array.isArray(value)) return `[${value.map(shown).join(", ")}]`;
+	return typeof value === "string" ? value : JSON.stringify(value);
 }

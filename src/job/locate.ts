@@ -1,4 +1,12 @@
-import { type Document, isMap, isScalar, type LineCounter, type Node } from "yaml";
+import {
+	type Document,
+	isMap,
+	isScalar,
+	isSeq,
+	type LineCounter,
+	type Node,
+	type Pair,
+} from "yaml";
 import type { Where } from "../problem/index.js";
 
 type Keys = readonly (string | number)[];
@@ -25,8 +33,8 @@ function offsetOf(doc: Document.Parsed, path: Keys, of: "value" | "key"): number
 		const whole = length === path.length;
 		const key = of === "key" || !whole ? keyOffset(doc, place) : null;
 		if (key !== null) return key;
-		const node = (length === 0 ? doc.contents : doc.getIn(place, true)) as Node | undefined;
-		if (node?.range) return node.range[0];
+		const range = nodeAt(doc, place)?.range;
+		if (range) return range[0];
 	}
 	return null;
 }
@@ -35,9 +43,19 @@ function offsetOf(doc: Document.Parsed, path: Keys, of: "value" | "key"): number
 function keyOffset(doc: Document.Parsed, path: Keys): number | null {
 	const last = path.at(-1);
 	if (typeof last !== "string") return null;
-	const parent = path.length === 1 ? doc.contents : doc.getIn(path.slice(0, -1), true);
-	if (!isMap(parent)) return null;
-	const pair = parent.items.find(({ key }) => isScalar(key) && String(key.value) === last);
-	const range = (pair?.key as Node | undefined)?.range;
+	const range = (pairAt(nodeAt(doc, path.slice(0, -1)), last)?.key as Node | undefined)?.range;
 	return range ? range[0] : null;
+}
+
+function nodeAt(doc: Document.Parsed, path: Keys): Node | null {
+	return path.reduce<Node | null>((node, key) => {
+		if (typeof key === "number") return isSeq(node) ? ((node.items[key] as Node) ?? null) : null;
+		return (pairAt(node, key)?.value as Node) ?? null;
+	}, doc.contents);
+}
+
+/** A key's pair; `{12: double}` has the number 12 for a key. */
+function pairAt(node: Node | null, key: string): Pair | undefined {
+	if (!isMap(node)) return undefined;
+	return node.items.find((pair) => isScalar(pair.key) && String(pair.key.value) === key);
 }

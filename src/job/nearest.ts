@@ -1,16 +1,23 @@
 import { distance } from "fastest-levenshtein";
 
-/** The known word that a mistyped one most likely meant, or "" if none is close. */
+/**
+ * The known word that a mistyped one most likely meant: one slip away from a short one,
+ * two or a third of its letters from a longer one; else one that it begins with or the other way round ("inches": in); "" if there is none.
+ *
+ * @example nearest("radius-gage", ["slot-strip", "radius-gauge"]) // "radius-gauge"
+ */
 export function nearest(given: string, known: readonly string[]): string {
-	const reach = Math.max(2, Math.floor(given.length / 3));
+	const word = given.toLowerCase();
+	// Comparing a very long word takes long and finds nothing.
+	if (word === "" || word.length > 100) return "";
 	let best = "";
-	let least = reach + 1;
-	for (const word of known) {
-		const far = distance(given.toLowerCase(), word.toLowerCase());
-		if (far < least) {
+	let least = (word.length < 5 ? 1 : Math.max(2, Math.floor(word.length / 3))) + 1;
+	for (const candidate of known) {
+		const far = distance(word, candidate.toLowerCase());
+		if (far < least && far < candidate.length) {
 			least = far;
-			best = word;
+			best = candidate;
 		}
 	}
-	return best;
+	return best || (known.find((k) => word.startsWith(k) || k.startsWith(word)) ?? "");
 }

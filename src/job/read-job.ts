@@ -1,4 +1,4 @@
-import type { z } from "zod";
+import type * as z from "zod";
 import { OPERATIONS, type Pens } from "../drawing/index.js";
 import type { Neck } from "../neck/index.js";
 import { type Problem, problem } from "../problem/index.js";
@@ -10,7 +10,7 @@ import { nearest } from "./nearest.js";
 import { neckOf } from "./neck-of.js";
 import { type JobValues, jobSchema, type SchemaOptions, toolSchema } from "./schema.js";
 import { shapeProblems, show } from "./shape.js";
-import { type JobText, parseJobText } from "./yaml-text.js";
+import { type JobText, parseJobText, sourceOf } from "./yaml-text.js";
 
 /** One tool that a job asks for. */
 export interface Wanted {
@@ -36,9 +36,10 @@ export interface Job {
 export type Locator = (p: Problem) => Problem;
 
 export interface ReadOptions {
-	readonly allowUnusual: boolean;
+	/** Whether scale lengths outside 150 to 2000 mm pass: no. */
+	readonly allowUnusual?: boolean;
 	/** Only these tools or part names; all if empty. */
-	readonly only: readonly string[];
+	readonly only?: readonly string[];
 }
 
 export type JobRead =
@@ -49,7 +50,8 @@ export type JobRead =
  * A job from its text: first all problems of shape, then, if there are none, all of the
  * neck's geometry.
  */
-export function readJob(text: string, options: ReadOptions): JobRead {
+export function readJob(text: string, options: ReadOptions = {}): JobRead {
+	const { allowUnusual = false, only = [] } = options;
 	const parsed = parseJobText(text);
 	if (Array.isArray(parsed)) return { ok: false, problems: parsed };
 	const located = locator(parsed);
@@ -58,12 +60,13 @@ export function readJob(text: string, options: ReadOptions): JobRead {
 		problems: problems.map(located),
 	});
 
-	const schemaOptions = { unit: unitOf(parsed.value), allowUnusual: options.allowUnusual };
+	const value = withTexts(parsed);
+	const schemaOptions = { unit: unitOf(value), allowUnusual };
 	const schema = jobSchema(schemaOptions);
-	const result = schema.safeParse(parsed.value);
-	const entries = wantedOf(parsed.value, schemaOptions, options.only);
+	const result = schema.safeParse(value);
+	const entries = wantedOf(value, schemaOptions, only);
 	const shape = [
-		...(result.success ? [] : shapeProblems(schema, parsed.value, result.error.issues, [])),
+		...(result.success ? [] : shapeProblems(schema, value, result.error.issues, [])),
 		...entries.problems,
 	];
 	if (!result.success || shape.length > 0) return fail(shape);
@@ -83,10 +86,20 @@ export function readJob(text: string, options: ReadOptions): JobRead {
 
 function locator({ doc, lines }: JobText): Locator {
 	return (p) => {
-		if (p.where.line !== undefined) return p;
+		if (p.where.line !== undefined || p.code === "only-unknown") return p;
 		const of = /-key$/u.test(p.code) ? "key" : "value";
 		return { ...p, where: { ...p.where, ...locate(doc, lines, p.where.path, of) } };
 	};
+}
+
+/** The job's value with name and date as they stand in the file: 1.10 stays 1.10. */
+function withTexts({ value, doc }: JobText): unknown {
+	const texts = ["job", "date"].flatMap((key) => {
+		const given = (value as Record<string, unknown>)[key];
+		const source = sourceOf(doc, [key]);
+		return typeof given === "number" && source !== undefined ? [[key, source]] : [];
+	});
+	return texts.length === 0 ? value : { ...(value as object), ...Object.fromEntries(texts) };
 }
 
 function unitOf(value: unknown): Unit {
@@ -145,7 +158,7 @@ function wantedOf(value: unknown, options: SchemaOptions, only: readonly string[
 	const list = (value as { make?: unknown } | null)?.make;
 	if (!Array.isArray(list)) return { wanted: [], problems: [] };
 	if (list.length === 0) {
-		const known = TOOLS.map((t) => t.id).join(", ");
+		const known = TOOLS.map((t) => t.id);
 		return { wanted: [], problems: [problem("make-empty", ["make"], { known })] };
 	}
 	const wanted: Draft[] = [];
@@ -158,10 +171,12 @@ function wantedOf(value: unknown, options: SchemaOptions, only: readonly string[
 	problems.push(...twice(wanted));
 	if (only.length === 0 || problems.length > 0) return { wanted, problems };
 	const unknown = only.filter((o) => !wanted.some((w) => w.name === o || w.tool.id === o));
-	const names = [...new Set(wanted.flatMap((w) => [w.tool.id, w.name]))].join(", ");
+	const names = [...new Set(wanted.flatMap((w) => [w.tool.id, w.name]))];
 	return {
 		wanted: wanted.filter((w) => only.includes(w.name) || only.includes(w.tool.id)),
-		problems: unknown.map((given) => problem("only-unknown", ["make"], { given, names })),
+		problems: unknown.map((given) =>
+			problem("only-unknown", [], { given, names, guess: nearest(given, names) }),
+		),
 	};
 }
 
@@ -185,7 +200,7 @@ function entryOf(entry: unknown, i: number, options: SchemaOptions): Draft | Pro
 	const path = typeof entry === "string" ? ["make", i] : ["make", i, id];
 	const tool = TOOLS.find((t) => t.id === id);
 	if (!tool) {
-		const facts = { given: id, guess: nearest(id, known), known: known.join(", ") };
+		const facts = { given: id, guess: nearest(id, known), known };
 		return [problem("unknown-tool", path, facts)];
 	}
 	const given = isMap ? ((entry as Record<string, unknown>)[id] ?? {}) : {};

@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod";
 import { OPERATIONS } from "../drawing/index.js";
 import {
 	choiceField,
@@ -13,16 +13,22 @@ import {
 	lengthField,
 	lengthOrWord,
 	numberField,
+	rangeText,
 	stationMapField,
 	textField,
 } from "../fields/index.js";
 import { MATERIAL_NAMES, type MaterialName, NEVER_ON_A_LASER } from "../shop/index.js";
 import { TOOLS, type Tool } from "../tools/index.js";
 import type { Unit } from "../units/index.js";
+import { fileSafe } from "./file-safe.js";
+import { nearest } from "./nearest.js";
 
 /** Scale lengths that an instrument has; others only on demand (`--allow-unusual`), mm. */
-export const USUAL_SCALE: LengthRange = { from: 150, to: 2000 };
+export const USUAL_SCALE: LengthRange = { from: 150, to: 2000, unless: "--allow-unusual" };
 const ANY_SCALE: LengthRange = { above: 0, to: 10_000 };
+
+/** Narrowest board, mm: less is a slip of the unit, and no strip could be cut from it. */
+export const LEAST_BOARD = 10;
 
 export interface SchemaOptions {
 	/** What a bare number means. */
@@ -32,7 +38,7 @@ export interface SchemaOptions {
 
 function neckSchema({ unit, allowUnusual }: SchemaOptions) {
 	const scaleRange = allowUnusual ? ANY_SCALE : USUAL_SCALE;
-	const width: LengthRange = { above: 0, to: 200 };
+	const width: LengthRange = { from: LEAST_BOARD, to: 200 };
 	const spread: LengthRange = { above: 0, to: 200 };
 	return z.strictObject({
 		scale: z
@@ -52,7 +58,7 @@ function neckSchema({ unit, allowUnusual }: SchemaOptions) {
 					text: "Scale length along the centre line; or, fanned, {bass: 27 in, treble: 25.5 in, square-fret: 7} along the outer strings",
 				}),
 				kind: "length or map",
-				range: "150 to 2000 mm (others with --allow-unusual)",
+				range: rangeText(scaleRange),
 			}),
 		frets: countField({ from: 1, to: 150 }, { text: "Number of frets, a zero fret not counted" }),
 		division: divisionField(unit).prefault(12),
@@ -66,7 +72,7 @@ function neckSchema({ unit, allowUnusual }: SchemaOptions) {
 					text: "The board's radius: one length, flat, or a map of stations; between stations linear in distance",
 				}),
 				kind: "length or map",
-				range: "flat, 12 in, {nut: 10 in, last-fret: 14 in}",
+				range: "flat, a length like 12 in, or {nut: 10 in, last-fret: 14 in}",
 			}),
 		width: z
 			.union([
@@ -78,7 +84,7 @@ function neckSchema({ unit, allowUnusual }: SchemaOptions) {
 					text: "Board width square to the centre line: one length, or a map of stations",
 				}),
 				kind: "length or map",
-				range: "43 mm, {nut: 43 mm, last-fret: 56 mm}",
+				range: "a length like 43 mm, or {nut: 43 mm, last-fret: 56 mm}",
 			}),
 		strings: z
 			.strictObject({
@@ -130,7 +136,13 @@ function neckSchema({ unit, allowUnusual }: SchemaOptions) {
 			.array(
 				z.union([
 					countField({ from: 1, to: 150 }, { text: "Fret of a single marker" }),
-					z.record(z.string().regex(/^\d+$/u), z.enum(["single", "double"])),
+					z
+						.record(z.string(), z.enum(["single", "double"]).meta({ range: "single, double" }))
+						.superRefine((marker, ctx) => {
+							const keys = Object.keys(marker);
+							const sound = keys.length > 0 && keys.every((key) => /^[1-9]\d*$/u.test(key));
+							if (!sound) fault(ctx, "marker", { given: keys.join(", ") });
+						}),
 				]),
 			)
 			.default([])
@@ -149,16 +161,24 @@ const materialField = z
 		const never = NEVER_ON_A_LASER[name];
 		if (never) fault(ctx, "material-never", { given, reason: never });
 		else if (!(MATERIAL_NAMES as string[]).includes(name)) {
-			fault(ctx, "material-unknown", { given, allowed: MATERIAL_NAMES.join(", ") });
+			const guess = nearest(name, MATERIAL_NAMES);
+			fault(ctx, "material-unknown", { given, guess, allowed: MATERIAL_NAMES.join(", ") });
 		}
 		return name as MaterialName;
 	})
 	.meta({
 		description: "What the parts are cut from",
 		kind: "choice",
-		range: MATERIAL_NAMES.join(" | "),
+		range: MATERIAL_NAMES.join(", "),
 		enum: MATERIAL_NAMES,
 	});
+
+/** A text that becomes part of file names: some of it must be left there. */
+function nameField(text: string) {
+	return textField({ most: 60 }, { text }).superRefine((name, ctx) => {
+		if (fileSafe(name) === "") fault(ctx, "name-unwritable", { given: name });
+	});
+}
 
 /** The sheet that parts are cut from; a tool may have its own. */
 export function stockSchema(unit: Unit) {
@@ -209,7 +229,7 @@ export function jobSchema(options: SchemaOptions) {
 			kind: "number",
 			range: "1",
 		}),
-		job: textField({ most: 60 }, { text: "Name of the job: on the parts and in file names" }),
+		job: nameField("Name of the job: on the parts and in file names"),
 		date: textField({ most: 30 }, { text: "Printed in the title block if given" }).optional(),
 		units: choiceField(["mm", "cm", "m", "in"], {
 			text: "What a number without unit means",
@@ -241,21 +261,21 @@ export function jobSchema(options: SchemaOptions) {
 				).optional(),
 			})
 			.prefault({}),
-		make: z.array(z.unknown()),
+		make: z.array(z.unknown()).meta({
+			...describe({ text: "The tools to make, each by name or with settings" }),
+			kind: "list",
+			range: `[${TOOLS.map(({ id }) => id).join(", ")}]`,
+		}),
 	});
 }
 
 export type JobValues = z.output<ReturnType<typeof jobSchema>>;
+export type NeckValues = JobValues["neck"];
 
 /** What every tool's entry may hold besides the tool's own settings. */
 export function commonSettings(unit: Unit) {
 	return {
-		name: textField(
-			{ most: 60 },
-			{
-				text: "Name of the part and its files; needed where a tool is used twice",
-			},
-		).optional(),
+		name: nameField("Name of the part and its files; needed where a tool is used twice").optional(),
 		stock: stockSchema(unit)
 			.optional()
 			.meta({
@@ -280,7 +300,7 @@ export function jobJsonSchema(): object {
 		make: z
 			.array(z.union([z.enum(names), ...entries]))
 			.min(1)
-			.meta({ description: "The tools to make, each by name or with settings" }),
+			.meta(describe({ text: "The tools to make, each by name or with settings" })),
 	});
 	return z.toJSONSchema(whole, { io: "input" });
 }

@@ -1,14 +1,22 @@
-import { z } from "zod";
+import type * as z from "zod";
 import { type Fact, type Problem, problem } from "../problem/index.js";
 import { nearest } from "./nearest.js";
+import { keysAt, metaAt } from "./schema-walk.js";
 
 type Keys = readonly (string | number)[];
 type Issue = z.core.$ZodIssue;
 
+/** What was checked, and where it stands in the job. */
+interface Checked {
+	readonly schema: z.ZodType;
+	readonly value: unknown;
+	readonly at: Keys;
+}
+
 /**
  * Problems of a value's shape, all of them, from what zod found.
  *
- * @param schema - read for the keys it knows
+ * @param schema - read for the keys and ranges it knows
  * @param value - what was checked: messages quote it
  * @param at - path of the value within the job
  */
@@ -18,54 +26,95 @@ export function shapeProblems(
 	issues: readonly Issue[],
 	at: Keys,
 ): Problem[] {
-	return issues.flatMap((issue) => fromIssue(schema, value, issue, at));
+	return issues.flatMap((issue) => fromIssue({ schema, value, at }, issue));
 }
 
-function fromIssue(schema: z.ZodType, value: unknown, issue: Issue, at: Keys): Problem[] {
+function fromIssue(checked: Checked, issue: Issue): Problem[] {
 	const path = issue.path as Keys;
-	const where = [...at, ...path];
-	const given = valueAt(value, path);
+	const where = [...checked.at, ...path];
+	const given = valueAt(checked.value, path);
+	if (issue.code === "custom") {
+		const { code, facts } = issue.params as { code: string; facts: Record<string, Fact> };
+		return [problem(code, where, facts)];
+	}
+	if (issue.code === "unrecognized_keys") {
+		return issue.keys.map((key) => unknownKey(checked, path, key));
+	}
+	if (given === undefined || given === null) return [absent(checked, path, given)];
 	switch (issue.code) {
-		case "unrecognized_keys":
-			return issue.keys.map((key) => unknownKey(schema, given, path, key, [...where, key]));
 		case "invalid_union":
-			return unionProblems(schema, value, issue, at);
-		case "invalid_type":
-			return [typeProblem(given, issue.expected, where)];
-		case "invalid_value": {
-			const allowed = issue.values.map(String);
-			if (given === undefined) return [problem("missing", where, { allowed: allowed.join(", ") })];
-			const guess = nearest(String(given), allowed);
-			return [
-				problem("not-one-of", where, { given: show(given), allowed: allowed.join(", "), guess }),
-			];
-		}
+			return unionProblems(checked, issue);
+		case "invalid_value":
+			return [notOneOf(checked, path, issue.values.map(String))];
 		case "too_small":
 		case "too_big":
-			return [problem("list-size", where, { given: show(given), limit: sizeOf(issue) })];
-		case "custom": {
-			const { code, facts } = issue.params as { code: string; facts: Record<string, Fact> };
-			return [problem(code, where, facts)];
-		}
+			return Array.isArray(given) ? [listSize(given, issue, where)] : [];
+		case "invalid_type":
+			return [wrongKind(checked, path, kindWord(issue.expected))];
 		default:
-			return [problem("wrong-kind", where, { given: show(given), expected: "another form" })];
+			return [wrongKind(checked, path, "another value")];
 	}
 }
 
-function sizeOf(issue: Issue): string {
-	if (issue.code === "too_small") return `at least ${issue.minimum}`;
-	return issue.code === "too_big" ? `at most ${issue.maximum}` : "";
+/** A key that is missing or has nothing behind it. */
+function absent(checked: Checked, path: Keys, given: undefined | null): Problem {
+	const where = [...checked.at, ...path];
+	const key = where.at(-1);
+	if (typeof key === "string" && given === null && /^\d/u.test(key)) {
+		return problem("decimal-comma-key", where, { key });
+	}
+	const name = typeof key === "number" ? `entry ${key + 1}` : `"${key ?? ""}"`;
+	const allowed = metaAt(checked.schema, path, "range");
+	return problem(given === null ? "no-value" : "missing", where, { key: name, allowed });
 }
 
-function typeProblem(given: unknown, expected: string, where: Keys): Problem {
-	if (given === undefined) return problem("missing", where, { allowed: "" });
-	return problem("wrong-kind", where, { given: show(given), expected: kindWord(expected) });
+function notOneOf(checked: Checked, path: Keys, words: readonly string[]): Problem {
+	const given = valueAt(checked.value, path);
+	const allowed = metaAt(checked.schema, path, "range") || words.join(", ");
+	const guess = typeof given === "string" && !words.includes(given) ? nearest(given, words) : "";
+	return problem("not-one-of", [...checked.at, ...path], { given: show(given), allowed, guess });
 }
+
+function listSize(
+	given: readonly unknown[],
+	issue: Extract<Issue, { code: "too_small" | "too_big" }>,
+	where: Keys,
+): Problem {
+	const entries = (n: number | bigint) => (Number(n) === 1 ? "1 entry" : `${n} entries`);
+	const limit =
+		issue.code === "too_small"
+			? `at least ${entries(issue.minimum)}`
+			: `at most ${entries(issue.maximum)}`;
+	return problem("list-size", where, { size: given.length, limit });
+}
+
+function wrongKind(checked: Checked, path: Keys, expected: string): Problem {
+	const where = [...checked.at, ...path];
+	const given = valueAt(checked.value, path);
+	if (where.length === 0) return problem("not-a-job", where, { given: show(given) });
+	if (typeof given === "number" && !Number.isFinite(given)) {
+		return problem("not-finite", where, { given: show(given) });
+	}
+	const kind = metaAt(checked.schema, path, "kind");
+	const range = metaAt(checked.schema, path, "range");
+	const facts = { given: show(given), expected: KINDS[kind] ?? expected };
+	return problem("wrong-kind", where, { ...facts, allowed: range === facts.expected ? "" : range });
+}
+
+/** Kinds of field that say more than the kind of node does. */
+const KINDS: Readonly<Record<string, string>> = {
+	length: "a length",
+	"length or map": "a length or a map {key: value}",
+	text: "a text",
+	station: "a station",
+	count: "a whole number",
+	division: "a division",
+};
 
 const KIND_WORDS: Readonly<Record<string, string>> = {
-	object: "a map (key: value)",
-	record: "a map (key: value)",
-	array: "a list ([a, b, c])",
+	object: "a map {key: value}",
+	record: "a map {key: value}",
+	array: "a list [a, b]",
 	string: "a text",
 	number: "a number",
 	int: "a whole number",
@@ -80,79 +129,51 @@ function kindWord(expected: string): string {
  * Of the alternatives the one whose kind of node was given speaks; if none fits, all are named.
  */
 function unionProblems(
-	schema: z.ZodType,
-	value: unknown,
+	checked: Checked,
 	issue: Extract<Issue, { code: "invalid_union" }>,
-	at: Keys,
 ): Problem[] {
 	const path = issue.path as Keys;
-	const given = valueAt(value, path);
-	if (given === undefined) return [problem("missing", [...at, ...path], { allowed: "" })];
-	const branches = issue.errors.filter(
-		(errors) => !errors.some((e) => e.path.length === 0 && isMismatch(e, given)),
+	const given = valueAt(checked.value, path);
+	const branch = issue.errors.find(
+		(errors) => !errors.some((e) => e.path.length === 0 && isMismatch(e)),
 	);
-	const branch = branches[0];
-	if (!branch) {
-		const expected = [...new Set(issue.errors.flat().map(expectedOf).filter(Boolean))];
-		return [
-			problem("wrong-kind", [...at, ...path], {
-				given: show(given),
-				expected: expected.join(" or "),
-			}),
-		];
+	if (branch) {
+		return branch.flatMap((inner) =>
+			fromIssue(checked, { ...inner, path: [...path, ...inner.path] } as Issue),
+		);
 	}
-	return branch.flatMap((inner) =>
-		fromIssue(schema, value, { ...inner, path: [...path, ...inner.path] } as Issue, at),
-	);
+	const words = issue.errors.flat().flatMap(wordsOf);
+	if (typeof given === "string" && words.length > 0) return [notOneOf(checked, path, words)];
+	const expected = [...new Set(issue.errors.flat().flatMap(expectedOf))];
+	return [wrongKind(checked, path, expected.join(" or "))];
 }
 
-function isMismatch(issue: Issue, given: unknown): boolean {
+function isMismatch(issue: Issue): boolean {
 	if (issue.code === "invalid_type" || issue.code === "invalid_value") return true;
 	if (issue.code !== "invalid_union") return false;
-	return issue.errors.every((errors) =>
-		errors.some((e) => e.path.length === 0 && isMismatch(e, given)),
-	);
+	return issue.errors.every((errors) => errors.some((e) => e.path.length === 0 && isMismatch(e)));
 }
 
-function expectedOf(issue: Issue): string {
-	if (issue.code === "invalid_type") return kindWord(issue.expected);
-	if (issue.code === "invalid_value") return issue.values.map(String).join(", ");
-	if (issue.code !== "invalid_union") return "";
-	return [...new Set(issue.errors.flat().map(expectedOf))].filter(Boolean).join(" or ");
+/** Words that an alternative would have taken. */
+function wordsOf(issue: Issue): string[] {
+	return issue.code === "invalid_value" ? issue.values.map(String) : [];
 }
 
-function unknownKey(
-	schema: z.ZodType,
-	map: unknown,
-	path: Keys,
-	key: string,
-	where: Keys,
-): Problem {
-	const value = (map as Record<string, unknown> | undefined)?.[key];
-	if (/^\d/u.test(key) && (value === null || value === undefined)) {
+/** Kinds of node that an alternative would have taken. */
+function expectedOf(issue: Issue): string[] {
+	if (issue.code === "invalid_type") return [kindWord(issue.expected)];
+	if (issue.code === "invalid_union") return issue.errors.flat().flatMap(expectedOf);
+	return wordsOf(issue);
+}
+
+function unknownKey({ schema, value, at }: Checked, path: Keys, key: string): Problem {
+	const where = [...at, ...path, key];
+	const map = valueAt(value, path) as Record<string, unknown> | undefined;
+	if (/^\d/u.test(key) && (map?.[key] ?? null) === null) {
 		return problem("decimal-comma-key", where, { key });
 	}
 	const known = keysAt(schema, path);
 	return problem("unknown-key", where, { key, guess: nearest(key, known), known });
-}
-
-/** The keys that a schema knows at a path. */
-function keysAt(schema: z.ZodType, path: Keys): string[] {
-	const shapes = shapesOf(schema);
-	const [step, ...rest] = path;
-	if (step === undefined) return shapes.flatMap((shape) => Object.keys(shape));
-	return shapes.flatMap((shape) => {
-		const inner = shape[String(step)];
-		return inner ? keysAt(inner as z.ZodType, rest) : [];
-	});
-}
-
-/** Object shapes within optional, default, transformed and alternative schemas. */
-function shapesOf(schema: z.ZodType): Readonly<Record<string, unknown>>[] {
-	if (schema instanceof z.ZodObject) return [schema.shape];
-	const { def } = schema as unknown as { def: Record<string, unknown> };
-	const inner = [def.innerType, def.in, ...((def.options as unknown[]) ?? [])];
-	return inner.filter(Boolean).flatMap((s) => shapesOf(s as z.ZodType));
 }
 
 function valueAt(value: unknown, path: Keys): unknown {
@@ -162,9 +183,11 @@ function valueAt(value: unknown, path: Keys): unknown {
 	);
 }
 
-/** A given value as a message quotes it, cut short. */
+/** A given value as a message quotes it. */
 export function show(value: unknown): string {
-	if (value === null) return "nothing";
-	const text = typeof value === "string" ? value : (JSON.stringify(value) ?? String(value));
-	return text.length > 60 ? `${text.slice(0, 57)}…` : text;
+	if (value === null || value === undefined) return "nothing";
+	if (typeof value === "string") return `"${value}"`;
+	if (typeof value !== "number") return JSON.stringify(value);
+	if (Number.isNaN(value)) return ".nan";
+	return String(value).replace("Infinity", ".inf");
 }

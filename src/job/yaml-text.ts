@@ -1,10 +1,22 @@
-import { type Document, LineCounter, parseAllDocuments, visit, type YAMLError } from "yaml";
-import { type Fact, type Problem, problem } from "../problem/index.js";
+import {
+	type Document,
+	isAlias,
+	isCollection,
+	isScalar,
+	LineCounter,
+	type Pair,
+	parseAllDocuments,
+	visit,
+} from "yaml";
+import { type Problem, problem } from "../problem/index.js";
+import { syntaxProblems, type YamlFault } from "./yaml-syntax.js";
 
 /** A job file's largest size, characters: a thousand times what a long job needs. */
 export const MOST_TEXT = 1_000_000;
 /** Deepest nesting: a job needs five levels. */
 const MOST_DEPTH = 20;
+/** Most brackets left open at once before the text is parsed: the parser would run out of stack. */
+const MOST_OPEN = 500;
 
 /** A parsed job file with the means to say where things stand in it. */
 export interface JobText {
@@ -13,66 +25,79 @@ export interface JobText {
 	readonly lines: LineCounter;
 }
 
-/** Reads YAML; aliases, tags and several documents have no place in a job and are refused. */
+/**
+ * Reads YAML 1.2; directives, aliases, tags and several documents have no place in a job and are
+ * refused.
+ */
 export function parseJobText(text: string): JobText | Problem[] {
 	if (text.length > MOST_TEXT) {
 		return [problem("text-too-large", [], { size: text.length, most: MOST_TEXT })];
 	}
 	const lines = new LineCounter();
-	const at = (offset: number) => {
+	const at = (code: string, offset: number, facts: Problem["facts"] = {}): Problem => {
 		const { line, col } = lines.linePos(offset);
-		return { path: [], line, column: col };
+		return { ...problem(code, [], facts), where: { path: [], line, column: col } };
 	};
-	if (deepest(text) > MOST_DEPTH) return [problem("too-deep", [], { most: MOST_DEPTH })];
-	const docs = parseAllDocuments(text, { lineCounter: lines, uniqueKeys: true, version: "1.2" });
+	if (mostOpen(text) > MOST_OPEN) return [problem("too-deep", [], { most: MOST_DEPTH })];
+	const docs = parseAllDocuments(text, {
+		lineCounter: lines,
+		uniqueKeys: true,
+		version: "1.2",
+		logLevel: "error",
+	});
 	const doc = Array.isArray(docs) ? docs[0] : undefined;
-	if (!doc || doc.contents === null) return [problem("empty-job", [])];
-	if (docs.length > 1) {
-		const where = at(docs[1]!.range[0]);
-		return [{ ...problem("several-documents", []), where }];
-	}
-	const found = doc.errors.map((error): Problem => {
-		const { code, facts } = syntaxFault(error, text);
-		return { ...problem(code, [], facts), where: at(error.pos[0]) };
-	});
-	visit(doc, {
-		Node(_, node) {
-			const { anchor, tag, range } = node as { anchor?: string; tag?: string; range?: number[] };
-			const alias = node.constructor.name === "Alias" || anchor !== undefined;
-			if (!alias && tag === undefined) return;
-			const code = alias ? "yaml-alias" : "yaml-tag";
-			found.push({ ...problem(code, []), where: at(range?.[0] ?? 0) });
-		},
-		Alias(_, node) {
-			found.push({ ...problem("yaml-alias", []), where: at(node.range?.[0] ?? 0) });
-			return visit.SKIP;
-		},
-	});
-	if (found.length > 0) return found;
+	const directive = text.search(/^%/mu);
+	if (directive >= 0) return [at("yaml-directive", directive)];
+	if (!doc || isNothing(doc.contents)) return [problem("empty-job", [])];
+	if (docs.length > 1) return [at("several-documents", docs[1]!.range[0])];
+	const faults = syntaxProblems(doc.errors, text, MOST_DEPTH);
+	const found = faults.length > 0 ? faults : refusedNodes(doc);
+	if (found.length > 0) return found.map(({ code, offset, facts }) => at(code, offset, facts));
 	return { value: doc.toJS({ maxAliasCount: 0 }), doc: doc as Document.Parsed, lines };
 }
 
-/** Deepest nesting of brackets or indentation, a bound that needs no parser. */
-function deepest(text: string): number {
+function isNothing(node: unknown): boolean {
+	return node === null || (isScalar(node) && node.value === null);
+}
+
+/** Most brackets open at once, a bound that needs no parser; comments do not count. */
+function mostOpen(text: string): number {
 	let open = 0;
 	let most = 0;
-	for (const c of text) {
+	for (const c of text.replace(/(^|\s)#.*$/gmu, "")) {
 		if (c === "{" || c === "[") most = Math.max(most, ++open);
 		else if (c === "}" || c === "]") open = Math.max(0, open - 1);
 	}
 	return most;
 }
 
-function syntaxFault(
-	error: YAMLError,
-	text: string,
-): { code: string; facts: Record<string, Fact> } {
-	const start = text.lastIndexOf("\n", error.pos[0] - 1) + 1;
-	const end = text.indexOf("\n", error.pos[0]);
-	const line = text.slice(start, end === -1 ? undefined : end).trim();
-	if (/"[^"]*\d"{2}|"[^"]*\d″?"[^\s,}\]#]/u.test(line))
-		return { code: "inch-in-quotes", facts: { line } };
-	if (error.code === "DUPLICATE_KEY") return { code: "duplicate-key", facts: { line } };
-	const reason = error.message.split("\n")[0]!.replace(/ at line \d+.*$/u, "");
-	return { code: "yaml-syntax", facts: { line, reason } };
+/** Anchors, aliases, tags, keys that are no words, and what is nested too deep. */
+function refusedNodes(doc: Document.Parsed): YamlFault[] {
+	const found: YamlFault[] = [];
+	const refuse = (code: string, offset: number | undefined, facts: Problem["facts"] = {}) =>
+		found.push({ code, offset: offset ?? 0, facts });
+	visit(doc, {
+		Pair(_, pair) {
+			const { key } = pair as Pair<unknown>;
+			const word = isScalar(key) && ["string", "number"].includes(typeof key.value);
+			if (word || isAlias(key)) return;
+			refuse("yaml-key", (key as { range?: number[] } | null)?.range?.[0]);
+			return visit.SKIP;
+		},
+		Node(_, node, path) {
+			const offset = node.range?.[0];
+			if (isAlias(node) || node.anchor !== undefined) refuse("yaml-alias", offset);
+			else if (node.tag !== undefined) refuse("yaml-tag", offset);
+			if (!isCollection(node) || path.filter(isCollection).length < MOST_DEPTH) return;
+			refuse("too-deep", offset, { most: MOST_DEPTH });
+			return visit.BREAK;
+		},
+	});
+	return found;
+}
+
+/** A scalar as it stands in the file: `1.10` where its value is the number 1.1. */
+export function sourceOf(doc: Document.Parsed, path: readonly (string | number)[]) {
+	const node = doc.getIn(path, true);
+	return isScalar(node) ? node.source : undefined;
 }

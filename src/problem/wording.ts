@@ -9,11 +9,22 @@ interface Words {
 	readonly mend: string;
 }
 
-/** A fact as text: numbers to the thousandth, lists with commas. */
+/** Longest text that a message quotes. */
+const MOST_QUOTED = 160;
+
+/** A fact as text: numbers to the thousandth, lists with commas, unseen characters by their code. */
 function say(fact: Fact | undefined): string {
 	if (fact === undefined) return "";
 	if (typeof fact === "number") return trimmed(fact, 3);
-	return typeof fact === "string" ? fact : fact.join(", ");
+	return typeof fact === "string" ? quoted(fact) : fact.map(quoted).join(", ");
+}
+
+function quoted(text: string): string {
+	const cut = text.length > MOST_QUOTED ? `${text.slice(0, MOST_QUOTED - 1)}…` : text;
+	return cut.replace(/[\p{Cc}\p{Cf}\p{Zl}\p{Zp}\p{Cs}\p{Co}]/gu, (c) => {
+		const code = c.codePointAt(0)!.toString(16).toUpperCase().padStart(4, "0");
+		return `[U+${code}]`;
+	});
 }
 
 function mm(fact: Fact | undefined): string {
@@ -26,17 +37,40 @@ function meant(guess: Fact | undefined): string {
 
 const w = (what: string, mend: string): Words => ({ what, mend });
 
+/** A list of what is allowed: "a" or "a, b". */
+function allowed(fact: Fact | undefined): string {
+	return `Allowed: ${say(fact)}.`;
+}
+
+/** How a length was understood: "25.5 means 25.5 mm here", "648 in is 16459.2 mm". */
+function reading({ given, mm: value }: Facts): string {
+	if (!/[a-z"'″”]/iu.test(say(given))) return `${say(given)} means ${mm(value)} here, which`;
+	return /mm$/iu.test(say(given)) ? say(given) : `${say(given)} is ${mm(value)}, which`;
+}
+
 const LENGTH_FORMS = '648, 648 mm, 64.8 cm, 25.5 in, 25 1/2 in, 25-1/2", 1/64 in';
+
+function twoFrets({ before, fret }: Facts): string {
+	return before === 0 ? `the nut and fret ${say(fret)}` : `frets ${say(before)} and ${say(fret)}`;
+}
+
+/** What is left of the land between two notches. */
+function remains({ land }: Facts): string {
+	return Number(land) > 0 ? `only ${mm(land)} of land would remain` : "no land would remain";
+}
 
 /** Every code with its wording; nothing else in the project words a problem. */
 const WORDING: Readonly<Record<string, (f: Facts) => Words>> = {
 	// Lengths and other fields
 	"decimal-comma": (f) =>
-		w(`"${say(f.given)}" has a decimal comma`, "Write a decimal point: 25.5 in, 1.3 mm."),
+		w(
+			`"${say(f.given)}" has a decimal comma`,
+			`Write a decimal point: ${say(f.given).replace(",", ".")}.`,
+		),
 	"decimal-comma-key": (f) =>
 		w(
-			`"${say(f.key)}" stands where a key should: a decimal comma ends the value before it`,
-			"Write a decimal point: {crown-width: 2.7 mm, …}.",
+			`"${say(f.key)}" stands like a key without a value; a decimal comma does that`,
+			"Write a decimal point, 2.7 mm instead of 2,7 mm; or give the key its value.",
 		),
 	"unknown-unit": (f) =>
 		w(
@@ -51,25 +85,39 @@ const WORDING: Readonly<Record<string, (f: Facts) => Words>> = {
 	"zero-denominator": (f) =>
 		w(`"${say(f.given)}" divides by zero`, `Write it like ${LENGTH_FORMS}.`),
 	"not-finite": (f) =>
-		w(`${say(f.given)} is no number that can be measured`, "Give the length itself."),
+		w(`${say(f.given)} is no number that can be measured`, "Give the number itself."),
 	"length-range": (f) =>
 		w(
-			`${say(f.given)} is ${say(f.mm)}; allowed is ${say(f.allowed)}`,
-			f.slip
-				? `If you mean ${say(f.slip)}, write the unit: ${say(f.slip)}.`
-				: "Measure again, or check the unit.",
+			`${reading(f)} is out of range`,
+			`${allowed(f.allowed)} ${f.slip ? `Do you mean ${say(f.slip)}?` : "Check the reading and its unit."}`,
 		),
 	station: (f) => w(`"${say(f.given)}" is no station`, `A station is ${say(f.allowed)}.`),
 	"station-map-empty": () =>
 		w("the map of stations is empty", "Give one station at least: {nut: 43 mm}."),
+	"station-off-neck": (f) =>
+		w(
+			`${say(f.station)} is not on this neck`,
+			`It runs from ${mm(f.from)} to the saddle at ${mm(f.saddle)}.`,
+		),
 	count: (f) => w(`${say(f.given)} is not allowed here`, `Give ${say(f.allowed)}.`),
-	"number-range": (f) => w(`${say(f.given)} is out of range`, `Give a number ${say(f.allowed)}.`),
+	"number-range": (f) => w(`${say(f.given)} is out of range`, allowed(f.allowed)),
 	"text-length": (f) =>
-		w(`"${say(f.given)}" is empty or too long`, `Give 1 to ${say(f.most)} characters.`),
+		w(
+			f.given === "" ? "the text is empty" : `"${say(f.given)}" has ${say(f.size)} characters`,
+			`Give 1 to ${say(f.most)} characters.`,
+		),
+	"name-unwritable": (f) =>
+		w(
+			`"${say(f.given)}" has nothing that file names can hold`,
+			"Put a letter from a to z or a digit into it: files are named after it.",
+		),
 	"text-control": (f) =>
 		w(`"${say(f.given)}" holds a line break or control character`, "Keep the text to one line."),
 	kelvin: (f) =>
-		w(`"${say(f.given)}" is no temperature difference`, `Give kelvin, ${say(f.allowed)}: 10 K.`),
+		w(
+			`"${say(f.given)}" is no temperature difference within range`,
+			`Give kelvin, ${say(f.allowed)}: 10 K.`,
+		),
 	colour: (f) =>
 		w(`"${say(f.given)}" is no colour`, 'Write it as "#rrggbb", in quotes: "#0b7a75".'),
 	"division-steps": (f) =>
@@ -78,41 +126,71 @@ const WORDING: Readonly<Record<string, (f: Facts) => Words>> = {
 			`Give a whole number from 5 to ${say(f.most)}.`,
 		),
 	"division-list": () =>
-		w("a listed division has one list", "Give either cents, ratios or positions."),
+		w("a division needs one list", "Give cents, ratios or positions, one of the three."),
 	"division-order": (f) =>
 		w(
 			`entry ${say(f.entry)} (${say(f.given)}) is not above the one before it`,
-			"List every fret from fret 1 up; cents rise from 0, ratios from 1.",
+			"List every fret from fret 1 up; cents and positions rise from 0, ratios from 1. A decimal comma makes two entries of one.",
+		),
+	"division-cents": (f) =>
+		w(
+			`entry ${say(f.entry)} (${say(f.given)}) is too many cents`,
+			`List ${say(f.most)} octaves at most, 1200 cents each.`,
+		),
+	"division-ratio": (f) =>
+		w(
+			`entry ${say(f.entry)} (${say(f.given)}) is no ratio`,
+			`Write 9/8 or 1.125; ${say(f.most)} octaves at most.`,
+		),
+	marker: (f) =>
+		w(
+			f.given === "" ? "a marker needs its fret" : `"${say(f.given)}" is no fret for a marker`,
+			"Write 3, or {12: double}.",
 		),
 	"count-or-courses": () =>
-		w("strings need either count or courses", "Give count: 6, or courses: 4 with pair-gap."),
+		w("strings need count or courses, one of the two", "Give count: 6, or courses: 4."),
 	"pair-gap": () =>
 		w("courses and pair-gap go together", "Give courses: 4, pair-gap: 1.8 mm; or count alone."),
 	"material-never": (f) =>
 		w(`${say(f.given)} is refused: ${say(f.reason)}`, "Choose another material."),
 	"material-unknown": (f) =>
 		w(
-			`"${say(f.given)}" is no known material`,
-			`Known are ${say(f.allowed)}. Never cut an unknown plastic.`,
+			`"${say(f.given)}" is no material that camber knows`,
+			`${meant(f.guess)}${allowed(f.allowed)} Never cut an unknown plastic.`,
 		),
 	kerf: (f) =>
 		w(
 			`a kerf of ${mm(f.kerf)} cannot be compensated yet`,
-			"Write kerf: 0; the files are nominal, so set the offset in your cutting program.",
+			"Write kerf: 0. The files show true sizes; set the offset in your cutting program.",
 		),
 
 	// Shape of the job
 	"unknown-key": (f) =>
-		w(`the key "${say(f.key)}" is not known here`, `${meant(f.guess)}Known are ${say(f.known)}.`),
+		w(`the key "${say(f.key)}" is not known here`, `${meant(f.guess)}${allowed(f.known)}`),
 	missing: (f) =>
 		w(
-			"is missing",
-			f.allowed ? `Give ${say(f.allowed)}.` : "Add it; `camber new` shows every key.",
+			`${say(f.key)} is missing`,
+			f.allowed ? `Add it. ${allowed(f.allowed)}` : "Add it; `camber new FILE` shows every key.",
 		),
-	"wrong-kind": (f) => w(`${say(f.given)} is not what belongs here`, `Give ${say(f.expected)}.`),
+	"no-value": (f) =>
+		w(
+			`${say(f.key)} has no value`,
+			f.allowed
+				? `Give one, or take the key out. ${allowed(f.allowed)}`
+				: "Give one, or take it out.",
+		),
+	"wrong-kind": (f) =>
+		w(
+			`${say(f.given)} stands where ${say(f.expected)} belongs`,
+			f.allowed ? allowed(f.allowed) : `Write ${say(f.expected)}.`,
+		),
 	"not-one-of": (f) =>
-		w(`"${say(f.given)}" is not allowed here`, `${meant(f.guess)}Allowed are ${say(f.allowed)}.`),
-	"list-size": (f) => w(`${say(f.given)} has the wrong number of entries`, `Give ${say(f.limit)}.`),
+		w(`${say(f.given)} is not allowed here`, `${meant(f.guess)}${allowed(f.allowed)}`),
+	"list-size": (f) =>
+		w(
+			Number(f.size) === 0 ? "the list is empty" : `the list has ${say(f.size)} entries`,
+			`Give ${say(f.limit)}.`,
+		),
 	"make-empty": (f) => w("there is nothing to make", `List a tool: ${say(f.known)}.`),
 	"make-entry": (f) =>
 		w(
@@ -120,31 +198,49 @@ const WORDING: Readonly<Record<string, (f: Facts) => Words>> = {
 			"Give a tool's name, or one tool with its settings: - radius-gauge: {at: [nut, 7]}.",
 		),
 	"unknown-tool": (f) =>
-		w(`there is no tool "${say(f.given)}"`, `${meant(f.guess)}Tools are ${say(f.known)}.`),
+		w(`there is no tool "${say(f.given)}"`, `${meant(f.guess)}Tools: ${say(f.known)}.`),
 	"same-name": (f) =>
 		w(`two parts would be called "${say(f.name)}"`, "Give one of them a name: of its own."),
+	"same-part": (f) =>
+		w(`"${say(f.name)}" would be made twice`, "Take the station or radius out that stands twice."),
 	"only-unknown": (f) =>
-		w(`--only ${say(f.given)} names nothing in this job`, `The job makes ${say(f.names)}.`),
+		w(
+			`--only ${say(f.given)} names nothing in this job`,
+			`${meant(f.guess)}The job makes ${say(f.names)}.`,
+		),
 
 	// YAML
 	"text-too-large": (f) =>
 		w(`the job is ${say(f.size)} characters long`, `A job has at most ${say(f.most)}.`),
 	"too-deep": (f) =>
-		w("brackets are nested too deep", `A job needs fewer than ${say(f.most)} levels.`),
+		w("blocks or brackets are nested too deep", `A job has at most ${say(f.most)} levels.`),
 	"empty-job": () => w("the job is empty", "`camber new FILE` writes one to start from."),
-	"several-documents": () =>
-		w("a second document begins here", "Keep one job in a file: take the --- out."),
-	"yaml-alias": () =>
-		w("anchors and aliases (&, *) have no place in a job", "Write the value out."),
-	"yaml-tag": () => w("tags (!) have no place in a job", "Write the plain value."),
+	"not-a-job": (f) =>
+		w(
+			`a job is keys with values, not ${say(f.given)}`,
+			"`camber new FILE` writes one to start from.",
+		),
+	"several-documents": () => w("a second job begins here", "Keep one job in a file."),
+	"yaml-alias": () => w("& and * have no place in a job", "Write the value out."),
+	"yaml-tag": () => w("! has no place in a job", "Write the plain value."),
+	"yaml-directive": () => w("% has no place in a job", "Take the line out."),
+	"yaml-key": () => w("a key must be a word or a number", "Write it like frets: 22."),
+	"colour-unquoted": (f) =>
+		w(
+			`without quotes, # begins a comment: ${say(f.line)}`,
+			'Put the colour in quotes: colour: "#0b7a75".',
+		),
 	"inch-in-quotes": (f) =>
 		w(
 			`an inch mark inside double quotes ends the text early: ${say(f.line)}`,
-			"Write in: 25 1/2 in; or leave the quotes off: scale: 25-1/2\"; or use single quotes: '25 1/2\"'.",
+			"Write 25 1/2 in, or 25-1/2\" without quotes, or '25-1/2\"' in single quotes.",
 		),
 	"duplicate-key": (f) => w(`a key stands twice: ${say(f.line)}`, "Keep one of the two."),
 	"yaml-syntax": (f) =>
-		w(`${say(f.reason)}: ${say(f.line)}`, "Check brackets, colons, quotes and indentation."),
+		w(
+			f.line ? `${say(f.reason)}: ${say(f.line)}` : say(f.reason),
+			"Check the brackets, colons, quotation marks and leading spaces here and just above.",
+		),
 
 	// The neck
 	"fanned-needs-strings": () =>
@@ -164,7 +260,7 @@ const WORDING: Readonly<Record<string, (f: Facts) => Words>> = {
 		),
 	"division-too-short": (f) =>
 		w(
-			`the division ends at fret ${say(f.highest)}, the neck has ${say(f.frets)}`,
+			`the division ends at fret ${say(f.highest)}, ${say(f.frets)} frets are wanted`,
 			"List every fret, or end the list on the octave (1200 cents, ratio 2) so that it repeats.",
 		),
 	"square-fret-beyond": (f) =>
@@ -173,33 +269,51 @@ const WORDING: Readonly<Record<string, (f: Facts) => Words>> = {
 			`Give 0 to ${say(f.highest)}.`,
 		),
 	"no-such-fret": (f) =>
-		w(`the division has no fret ${say(f.fret)}`, "Give a station on the board."),
+		w(
+			`the division has no fret ${say(f.fret)}, it ends at ${say(f.highest)}`,
+			"Give another station, or list more frets.",
+		),
 	"same-station": (f) => w(`two stations lie at ${mm(f.at)}`, "Keep one of the two."),
 	"board-too-narrow": (f) =>
 		w(
-			`at the ${say(f.at)} the board would be ${mm(f.width)} wide${f.binding ? `, binding ${mm(f.binding)} a side` : ""}`,
-			"Check the widths and their stations.",
+			`at ${say(f.at)} the board would be ${Number(f.width) > 0 ? mm(f.width) : "nothing"} wide${Number(f.binding) > 0 ? `, with ${mm(f.binding)} of binding on either side` : ""}`,
+			`At least ${mm(f.least)} is needed: check the widths, their stations and the binding.`,
 		),
 	"radius-below-half-board": (f) =>
 		w(
-			`at the ${say(f.at)} the radius ${mm(f.radius)} is smaller than half the board (${mm(f.width)} wide)`,
-			"Check the unit: a radius of 10 means 10 mm, write 10 in.",
+			`at ${say(f.at)} the radius ${mm(f.radius)} is smaller than half the board (${mm(f.width)} wide)`,
+			"Check the radius and its unit: for inches write 10 in.",
 		),
 	"strings-beside-board": (f) =>
 		w(
-			`the outer strings are ${mm(f.spread)} apart at the nut, the board is ${mm(f.width)} wide there`,
-			"Give at-nut from outer string centre to outer string centre.",
+			`at ${say(f.at)} the outer strings are ${mm(f.spread)} apart, the board is ${mm(f.width)} wide`,
+			"Give at-nut and at-saddle from outer string centre to outer string centre.",
 		),
 	"pair-gap-too-wide": (f) =>
-		w(`a pair gap of ${mm(f.gap)} is wider than the strings' spread`, "Check both."),
+		w(
+			`the strings of a course are ${mm(f.gap)} apart, all of them ${mm(f.spread)}`,
+			"Check pair-gap, at-nut and at-saddle.",
+		),
+	"taper-too-strong": (f) =>
+		w(
+			`the outer strings spread by ${mm(f.taper)} a side over a length of ${mm(f.scale)}`,
+			"Check the scale, at-nut and at-saddle.",
+		),
 	"frets-cross": (f) =>
 		w(
-			`frets ${say(f.before)} and ${say(f.fret)} come within ${mm(f.gap)} of each other at the ${say(f.side)} edge`,
+			Number(f.gap) < 0
+				? `${twoFrets(f)} cross at the ${say(f.side)} edge`
+				: `${twoFrets(f)} come within ${mm(f.gap)} of each other at the ${say(f.side)} edge`,
 			`At least ${mm(f.least)} must remain: check both scales, the square fret and the width.`,
+		),
+	"fret-off-board": (f) =>
+		w(
+			`fret ${say(f.fret)} never meets the ${say(f.side)} edge of the board`,
+			"Check both scales, the square fret and the width.",
 		),
 	"frets-too-close": (f) =>
 		w(
-			`frets ${say(f.before)} and ${say(f.fret)} are only ${mm(f.gap)} apart`,
+			`${twoFrets(f)} are only ${mm(f.gap)} apart`,
 			`At least ${mm(f.least)} must remain: check the number of frets and the division.`,
 		),
 	"nut-past-first-fret": (f) =>
@@ -211,73 +325,95 @@ const WORDING: Readonly<Record<string, (f: Facts) => Words>> = {
 	// Tools
 	"land-too-narrow": (f) =>
 		w(
-			`between frets ${say(f.before)} and ${say(f.fret)} only ${mm(f.land)} of land would remain${Number(f.more) > 0 ? `, and less than ${mm(f.least)} at ${say(f.more)} more places` : ""}`,
-			`At least ${mm(f.least)} is needed to stand on: set side-clearance or least-land smaller, take a stiffer material that moves less, or leave the tool out.`,
+			`between frets ${say(f.before)} and ${say(f.fret)} ${remains(f)}${Number(f.more) > 0 ? `, and too little at ${say(f.more)} more places` : ""}`,
+			`The bar needs ${mm(f.least)} to stand on: set side-clearance or least-land smaller, take a material that grows less with warmth and damp, or leave this tool out.`,
 		),
 	"first-land-too-narrow": (f) =>
 		w(
-			`before fret ${say(f.fret)} only ${mm(f.land)} of land would remain`,
-			`At least ${mm(f.least)} is needed: check nut-shift and the nut end.`,
+			`before fret ${say(f.fret)} ${remains(f)}`,
+			`The bar needs ${mm(f.least)} to stand on: check nut-shift and nut-end, or set side-clearance or least-land smaller.`,
 		),
 	"butting-zero-fret": () =>
 		w("on a neck with a zero fret the nut is no datum to butt against", "Write nut-end: cleared."),
 	"bar-too-low": (f) =>
-		w(`a bar ${mm(f.height)} high is cut through`, `Give a height of ${mm(f.least)} or more.`),
+		w(
+			`a bar ${mm(f.height)} high is too weak over its notches or its arch`,
+			`Give a height of ${mm(f.least)} or more.`,
+		),
 	"label-too-long": (f) =>
 		w(
 			`"${say(f.text)}" does not fit into ${mm(f.room)}`,
-			"Shorten the job's name, or make the part larger.",
+			"Shorten the job's name, make the part larger, or leave it out.",
 		),
 	"no-such-string": (f) =>
 		w(
-			`string ${say(f.given)} is not on this neck (${say(f.count)} strings)`,
-			"Give centre, or add strings: to the neck and choose from 1 (treble) up.",
+			Number(f.count) > 0
+				? `this neck has no string "${say(f.given)}": its strings are 1 (treble) to ${say(f.count)}`
+				: `along: ${say(f.given)} needs the strings, which are not given`,
+			"Give a string of this neck, or centre; the strings stand under neck: strings:.",
 		),
 	"flat-board": (f) =>
 		w(
 			`a flat board needs no ${say(f.tool)}: a straightedge is its gauge`,
 			"Leave it out, or give radii: [12 in] for gauges of your own.",
 		),
+	"at-or-radii": () =>
+		w("at and radii exclude each other", "Give at for the neck's radii, or radii of your own."),
 	"radius-vanishes": (f) =>
 		w(
 			`at ${say(f.place)} the radius would be ${mm(f.radius)}`,
-			"The stations' radii do not reach that far.",
+			"Check the radii and their stations; between and beyond them the radius goes on in a straight line.",
 		),
 	"chord-wider-than-circle": (f) =>
 		w(
-			`a gauge ${mm(f.width)} wide does not fit a circle of radius ${mm(f.radius)}`,
-			"Give a smaller gauge-width or a larger radius; check the radius's unit.",
+			`a gauge ${mm(f.width)} wide does not fit on a circle of radius ${mm(f.radius)}`,
+			"Give a smaller gauge-width, or check the radius and its unit.",
 		),
 	"gauge-too-low": (f) =>
 		w(`a gauge ${mm(f.height)} high is too low for its arc`, `Give ${mm(f.least)} or more.`),
 	"strip-falls-apart": (f) =>
 		w(
-			`cut slots would end ${mm(f.rim)} from the strip's edge`,
-			`At least ${mm(f.least)} must hold it together: set edge-margin, or slots: line.`,
+			`cut slots would end ${mm(f.rim)} from the strip's edge, and it would fall apart`,
+			`At least ${mm(f.least)} must remain: set edge-margin larger, or slots: line.`,
 		),
 	"marker-beyond": (f) =>
 		w(
 			`a marker stands at fret ${say(f.fret)}, the neck has ${say(f.frets)}`,
-			"Take it out of markers.",
+			"Take it out, or check the number of frets.",
 		),
+	"marker-twice": (f) => w(`fret ${say(f.fret)} has two markers`, "Keep one of the two."),
 	"slot-too-short": (f) =>
-		w(`slot ${say(f.fret)} is shorter than it is wide`, "Check width, binding and tang-width."),
+		w(
+			`the slot of fret ${say(f.fret)} would be shorter than it is wide`,
+			"Check width, binding and tang-width.",
+		),
 
 	// Lettering
 	"font-not-loaded": (f) =>
-		w(`the font ${say(f.file)} cannot be loaded here`, "Pass load: to make, or name no font."),
+		w(
+			`the font ${say(f.file)} cannot be loaded here`,
+			"Name no font, or run camber on a computer.",
+		),
 	"font-unusable": (f) =>
-		w(`the font ${say(f.file)} cannot be used: ${say(f.reason)}`, "Name a TTF or OTF file."),
+		w(
+			`the font ${say(f.file)} cannot be used: ${say(f.reason)}`,
+			"Name a TTF or OTF file, its path taken from the job file's folder.",
+		),
+	"font-lacks-signs": (f) =>
+		w(
+			`the font ${say(f.file)} has no ${say(f.missing)}`,
+			"Name a font that has all letters, figures and signs of a keyboard, and ± and °.",
+		),
 	"letters-missing": (f) =>
 		w(
-			`"${say(f.text)}" has characters that the lettering "${say(f.font)}" lacks: ${say(f.missing)}`,
-			"Write it otherwise, or name a font that has them: lettering: {font: my.ttf}.",
+			`"${say(f.text)}" cannot be lettered: the lettering has no ${say(f.missing)}`,
+			"Write it otherwise, or name a font that has them all: lettering: {font: my-font.ttf}.",
 		),
 
 	// Files
 	"file-missing": (f) =>
 		w(`there is no file ${say(f.file)}`, "Check the path; `camber new FILE` writes a job."),
-	"file-is-folder": (f) => w(`${say(f.file)} is a folder`, "Give the job file in it."),
+	"file-is-folder": (f) => w(`${say(f.file)} is a folder`, "Name a file in it."),
 	"file-too-large": (f) =>
 		w(
 			`${say(f.file)} is ${say(f.size)} bytes long and was not read`,
@@ -288,7 +424,7 @@ const WORDING: Readonly<Record<string, (f: Facts) => Words>> = {
 	"file-not-utf8": (f) => w(`${say(f.file)} is not UTF-8 text`, "Save it as UTF-8."),
 	"file-exists": (f) => w(`${say(f.file)} exists already`, "Choose another name, or add --force."),
 	"folder-is-file": (f) =>
-		w(`${say(f.folder)} is a file, no folder`, "Give another folder with -o."),
+		w(`${say(f.folder)} is a file, not a folder`, "Give another folder with -o."),
 	"folder-under-file": (f) =>
 		w(`${say(f.folder)} lies under a file`, "Give another folder with -o."),
 	"folder-unusable": (f) =>
@@ -317,8 +453,10 @@ const WORDING: Readonly<Record<string, (f: Facts) => Words>> = {
 	// Flags
 	"flag-value": (f) =>
 		w(
-			`${say(f.given)} is not allowed for ${say(f.flag)}`,
-			`${meant(f.guess)}Give ${say(f.allowed)}.`,
+			f.given
+				? `"${say(f.given)}" is not allowed for ${say(f.flag)}`
+				: `${say(f.flag)} has no value`,
+			`${meant(f.guess)}${allowed(f.allowed)}`,
 		),
 	"flag-yaml": (f) =>
 		w(

@@ -1,5 +1,6 @@
 import { make } from "../../make.js";
 import { type Console, EXIT, reportProblems } from "../console.js";
+import { type Disk, nodeDisk } from "../disk.js";
 import { readJobFile } from "../job-file.js";
 import { count, partLines, printCautions } from "./make.js";
 
@@ -8,8 +9,9 @@ export async function checkCommand(
 	path: string,
 	flags: { readonly allowUnusual?: boolean },
 	console: Console,
+	disk: Disk = nodeDisk,
 ): Promise<number> {
-	const job = await readJobFile(path);
+	const job = await readJobFile(path, disk);
 	if ("code" in job) {
 		reportProblems(console, [job], "");
 		return EXIT.refused;

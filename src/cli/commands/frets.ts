@@ -2,6 +2,7 @@ import { readJob } from "../../job/index.js";
 import { type FretRow, fretTable, isFanned, type Neck } from "../../neck/index.js";
 import { fixed, inches, MM_PER_INCH, sixtyFourth, stable, trimmed } from "../../units/index.js";
 import { type Console, EXIT, reportProblems, table } from "../console.js";
+import { type Disk, nodeDisk } from "../disk.js";
 import { readJobFile } from "../job-file.js";
 
 export interface FretsFlags {
@@ -15,13 +16,14 @@ export async function fretsCommand(
 	path: string,
 	flags: FretsFlags,
 	console: Console,
+	disk: Disk = nodeDisk,
 ): Promise<number> {
-	const file = await readJobFile(path);
+	const file = await readJobFile(path, disk);
 	if ("code" in file) {
 		reportProblems(console, [file], "");
 		return EXIT.refused;
 	}
-	const read = readJob(file.text, { allowUnusual: flags.allowUnusual ?? false, only: [] });
+	const read = readJob(file.text, { allowUnusual: flags.allowUnusual ?? false });
 	if (!read.ok) {
 		reportProblems(console, read.problems, path);
 		return EXIT.refused;

@@ -1,12 +1,12 @@
 import { join } from "node:path";
 import { around, extents } from "../../geometry/index.js";
-import type { Job } from "../../job/index.js";
+import { type Job, nearest } from "../../job/index.js";
 import { FORMATS, type Format, type Made, type MakeOptions, make } from "../../make.js";
 import { type Problem, placeText, problem, problemText } from "../../problem/index.js";
 import { trimmed } from "../../units/index.js";
 import type { DxfFlavour } from "../../writers/index.js";
 import { type Console, EXIT, reportProblems, wrapText } from "../console.js";
-import { nodeDisk } from "../disk.js";
+import { type Disk, nodeDisk } from "../disk.js";
 import { type JobFile, readJobFile } from "../job-file.js";
 import { type Put, putFiles } from "../put-files.js";
 
@@ -30,10 +30,11 @@ export async function makeCommand(
 	path: string,
 	flags: MakeFlags,
 	console: Console,
+	disk: Disk = nodeDisk,
 ): Promise<number> {
-	const job = await readJobFile(path);
+	const job = await readJobFile(path, disk);
 	if ("code" in job) return refused(console, flags, [job], "");
-	return makeAndPut(job, flags, console);
+	return makeAndPut(job, flags, console, disk);
 }
 
 /** Makes a job's text and puts its files; shared by `make` and `single`. */
@@ -41,6 +42,7 @@ export async function makeAndPut(
 	job: JobFile,
 	flags: MakeFlags,
 	console: Console,
+	disk: Disk,
 	place: Place = placeText,
 ): Promise<number> {
 	const options = makeOptions(flags);
@@ -49,7 +51,7 @@ export async function makeAndPut(
 	if (!made.ok) return refused(console, flags, made.problems, job.file, place);
 	const folder = flags.out ?? join("templates-out", made.job.fileName);
 	const manifest = made.files.at(-1)!;
-	const put = await putFiles(nodeDisk, folder, made.files.slice(0, -1), manifest, {
+	const put = await putFiles(disk, folder, made.files.slice(0, -1), manifest, {
 		force: flags.force ?? false,
 	});
 	if (Array.isArray(put)) return refused(console, flags, put, "");
@@ -81,29 +83,34 @@ export function makeOptions(flags: MakeFlags): MakeOptions | Problem[] {
 			.map((t) => t.trim())
 			.filter(Boolean);
 	const formats = list(flags.format) ?? [...FORMATS];
+	const only = list(flags.only);
+	const dxf = flags.dxf ?? "r2000";
 	const problems = [
-		...formats
-			.filter((f) => !(FORMATS as readonly string[]).includes(f))
-			.map((given) => flagProblem("--format", given, FORMATS)),
-		...(DXF_FLAVOURS.includes(flags.dxf ?? "r2000")
-			? []
-			: [flagProblem("--dxf", flags.dxf!, DXF_FLAVOURS)]),
-		...(formats.length === 0 ? [flagProblem("--format", "nothing", FORMATS)] : []),
+		...wrongWords("--format", formats, FORMATS),
+		...wrongWords("--dxf", [dxf], DXF_FLAVOURS),
+		...(only?.length === 0 ? [flagProblem("--only", "", ["names of tools or parts"])] : []),
+		...(flags.out?.trim() === "" ? [flagProblem("--out", "", ["a folder"])] : []),
 	];
 	if (problems.length > 0) return problems;
 	return {
 		formats: [...new Set(formats)] as Format[],
-		dxf: (flags.dxf ?? "r2000") as DxfFlavour,
+		dxf: dxf as DxfFlavour,
 		dimensions: flags.dimensions ?? true,
-		only: list(flags.only) ?? [],
+		only: only ?? [],
 		allowUnusual: flags.allowUnusual ?? false,
 	};
 }
 
 const DXF_FLAVOURS: readonly string[] = ["r2000", "r12", "loose"];
 
+/** Words of a flag that it does not take; a flag without a word is wrong too. */
+function wrongWords(flag: string, given: readonly string[], allowed: readonly string[]): Problem[] {
+	const words = given.length === 0 ? [""] : given;
+	return words.filter((word) => !allowed.includes(word)).map((w) => flagProblem(flag, w, allowed));
+}
+
 function flagProblem(flag: string, given: string, allowed: readonly string[]): Problem {
-	return problem("flag-value", [], { flag, given, allowed: allowed.join(", "), guess: "" });
+	return problem("flag-value", [], { flag, given, allowed, guess: nearest(given, allowed) });
 }
 
 /** What was or would be made: one line a part. */

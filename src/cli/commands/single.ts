@@ -1,19 +1,29 @@
 import type { Command } from "commander";
-import { parse, stringify } from "yaml";
-import { fileSafe } from "../../job/index.js";
-import { flagOf, jobKeys, type Key, toolKeys } from "../../job/keys.js";
+import { stringify } from "yaml";
+import { commonKeys, flagOf, jobKeys, type Key, toolKeys } from "../../job/keys.js";
+import { parseJobText } from "../../job/yaml-text.js";
 import { type Problem, problem } from "../../problem/index.js";
 import { TOOLS, type Tool } from "../../tools/index.js";
 import { type Console, EXIT, reportProblems } from "../console.js";
+import { type Disk, nodeDisk } from "../disk.js";
 import { loader } from "../job-file.js";
 import { type MakeFlags, makeAndPut } from "./make.js";
 
 type Values = Record<string, unknown>;
 
 /** Keys of a job that one tool's flags set: all but the job file's own form. */
-function neckKeys(): Key[] {
-	return jobKeys().filter(({ path }) => path[0] !== "format");
+export function singleKeys(tool: Tool): { readonly job: Key[]; readonly tool: Key[] } {
+	const job = jobKeys().filter(({ path }) => path[0] !== "format");
+	const title = { initial: tool.title, required: false };
+	return {
+		job: job.map((key) => (key.path[0] === "job" ? { ...key, ...title } : key)),
+		tool: [...toolKeys(tool), ...commonKeys().filter(({ path }) => path[0] === "name")],
+	};
 }
+
+const HELP = `
+Lengths: 648, 648 mm, 25.5 in, "25 1/2 in", "1/64 in". Put values with spaces in quotes.
+Maps and lists are written as in a job file: --radius '{nut: 10 in, last-fret: 14 in}'`;
 
 /** Adds `camber single TOOL`: one tool from flags that the job's schema gives, no file. */
 export function addSingle(
@@ -21,17 +31,20 @@ export function addSingle(
 	console: Console,
 	addMakeFlags: (command: Command) => Command,
 	done: (code: number) => void,
+	disk?: Disk,
 ): void {
 	const single = program
 		.command("single")
 		.description("make one tool straight from flags, without a job file");
 	for (const tool of TOOLS) {
-		const command = addMakeFlags(single.command(tool.id).description(tool.purpose));
-		for (const key of [...neckKeys(), ...toolKeys(tool)]) {
+		const command = single.command(tool.id).summary(tool.title).description(tool.purpose);
+		const keys = singleKeys(tool);
+		for (const key of [...keys.tool, ...keys.job]) {
 			command.option(`${flagOf(key.path)} <value>`, helpText(key));
 		}
+		addMakeFlags(command).addHelpText("after", HELP);
 		command.action(async (flags: MakeFlags & Values) => {
-			done(await singleCommand(tool, flags, console));
+			done(await singleCommand(tool, flags, console, disk));
 		});
 	}
 }
@@ -45,50 +58,55 @@ async function singleCommand(
 	tool: Tool,
 	flags: MakeFlags & Values,
 	console: Console,
+	disk: Disk = nodeDisk,
 ): Promise<number> {
-	const job: Values = { format: 1 };
+	const keys = singleKeys(tool);
+	const job: Values = { format: 1, job: tool.title, neck: {}, wire: {}, stock: {} };
 	const settings: Values = {};
-	const problems: Problem[] = [];
-	const set = (keys: readonly Key[], target: Values) => {
-		for (const { path } of keys) {
-			const flag = flagOf(path);
-			const given = flags[camelCase(flag)];
-			if (typeof given !== "string") continue;
-			const value = flagValue(given);
-			if (value === undefined) problems.push(problem("flag-yaml", [], { flag, given }));
-			else put(target, path, value);
-		}
-	};
-	set(neckKeys(), job);
-	set(toolKeys(tool), settings);
+	const problems = [...setAll(job, keys.job, flags), ...setAll(settings, keys.tool, flags)];
 	if (problems.length > 0) {
 		reportProblems(console, problems, "");
 		return EXIT.refused;
 	}
-	job.job ??= tool.title;
-	job.make = [Object.keys(settings).length > 0 ? { [tool.id]: settings } : tool.id];
-	const text = stringify(job);
-	const folder = flags.out ?? `templates-out/${fileSafe(String(job.job))}`;
-	const file = { file: "", text, load: loader(process.cwd()) };
-	return makeAndPut(file, { ...flags, out: folder }, console, flagPlace);
+	job.make = [{ [tool.id]: settings }];
+	const file = { file: "", text: stringify(job), load: loader(process.cwd(), disk) };
+	return makeAndPut(file, flags, console, disk, placeIn([...keys.job, ...keys.tool]));
 }
 
-/** Where a problem of a single tool stands: at the flag that set it. */
-function flagPlace(p: Problem): string {
-	const [first, , , ...inner] = p.where.path;
-	if (first === "make") return inner.length > 0 ? `--${String(inner[0])}` : "";
-	return p.where.path.length > 0 ? flagOf(p.where.path.map(String)) : "";
+/** Puts the flags' values into a job or settings; returns the flags that cannot be read. */
+function setAll(target: Values, keys: readonly Key[], flags: Values): Problem[] {
+	return keys.flatMap(({ path, kind }) => {
+		const flag = flagOf(path);
+		const given = flags[camelCase(flag)];
+		if (typeof given !== "string") return [];
+		const value = kind === "text" ? given : flagValue(given);
+		if (value === undefined) return [problem("flag-yaml", [], { flag, given })];
+		put(target, path, value);
+		return [];
+	});
+}
+
+/** Where a problem of a single tool stands: at the flag that set it, or the first of its block. */
+function placeIn(keys: readonly Key[]) {
+	return ({ where }: Problem): string => {
+		const [first, , ...inner] = where.path.map(String);
+		const path = first === "make" ? inner : where.path.map(String);
+		const isTool = first === "make" && TOOLS.some(({ id }) => id === path[0]);
+		const wanted = isTool ? path.slice(1) : path;
+		if (wanted.length === 0) return "";
+		const same = (key: Key) =>
+			key.path.every((step, i) => i >= wanted.length || step === wanted[i]);
+		const key = keys.find(same);
+		return key ? flagOf(key.path) : "";
+	};
 }
 
 /** Maps and lists take job-file text; plain values stay as they are. Undefined if unreadable. */
 function flagValue(given: string): unknown {
 	const text = given.trim();
 	if (/^[[{]/u.test(text)) {
-		try {
-			return parse(text, { maxAliasCount: 0 }) ?? undefined;
-		} catch {
-			return undefined;
-		}
+		const parsed = parseJobText(text);
+		return Array.isArray(parsed) ? undefined : parsed.value;
 	}
 	if (text === "true" || text === "false") return text === "true";
 	return /^[-+]?\d+(\.\d+)?$/u.test(text) ? Number(text) : given;

@@ -1,0 +1,21 @@
+import type { BadJob } from "./bad-job.js";
+import { KEYS } from "./keys.js";
+import { LENGTHS } from "./lengths.js";
+import { MAKE } from "./make.js";
+import { NECK } from "./neck.js";
+import { TOOLS } from "./tools.js";
+import { VALUES } from "./values.js";
+import { YAML } from "./yaml.js";
+
+export type { BadJob } from "./bad-job.js";
+
+/** Jobs with a fault each; the file lies alone in its folder as neck.yaml. */
+export const BAD_JOBS: readonly BadJob[] = [
+	...LENGTHS,
+	...VALUES,
+	...KEYS,
+	...MAKE,
+	...YAML,
+	...NECK,
+	...TOOLS,
+];
