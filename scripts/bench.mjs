@@ -39,15 +39,23 @@ function timed(call) {
 	return median(times);
 }
 
-console.log(`${new Date().toISOString().slice(0, 10)}, node ${process.version}, ${cpus().length} x ${cpus()[0].model}\n`);
+console.log(
+	`${new Date().toISOString().slice(0, 10)}, node ${process.version}, ${cpus().length} x ${cpus()[0].model}\n`,
+);
 
 const commands = [
 	["bare node -e 0", ["-e", "0"]],
 	["camber --version", ["bin/camber.js", "--version"]],
 	["camber make, baritone, svg and dxf", ["bin/camber.js", "make", JOB, "-o", OUT]],
-	["camber make, one tool", ["bin/camber.js", "make", JOB, "-o", OUT, "--only", "notched-straightedge"]],
+	[
+		"camber make, one tool",
+		["bin/camber.js", "make", JOB, "-o", OUT, "--only", "notched-straightedge"],
+	],
 ];
-const walls = processes(commands.map(([, args]) => args), 15);
+const walls = processes(
+	commands.map(([, args]) => args),
+	15,
+);
 rmSync(OUT, { recursive: true, force: true });
 console.log("whole process, median of 15           ms    x bare node");
 commands.forEach(([name], i) => {
@@ -97,7 +105,9 @@ function modelOf(n) {
 	return { units: makerjs.unitType.Millimeter, models };
 }
 
-console.log("\nexports of n straightedges        ms camber   makerjs   times faster      bytes   makerjs");
+console.log(
+	"\nexports of n straightedges        ms camber   makerjs   times faster      bytes   makerjs",
+);
 for (const n of [1, 100, 1000]) {
 	const sheet = sheetOf(n);
 	const model = modelOf(n);

@@ -5,13 +5,13 @@ import { existsSync, readdirSync } from "node:fs";
 if (!existsSync("dist/cli.js")) await import("./build.mjs");
 const jobs = readdirSync("examples").filter((name) => name.endsWith(".yaml"));
 for (const job of jobs) {
-	const { status } = spawnSync(
-		process.execPath,
-		["bin/camber.js", "make", `examples/${job}`],
-		{ stdio: "inherit" },
-	);
+	const { status } = spawnSync(process.execPath, ["bin/camber.js", "make", `examples/${job}`], {
+		stdio: "inherit",
+	});
 	if (status !== 0) process.exit(status ?? 1);
 	console.log();
 }
 console.log(`${jobs.length} example jobs made into templates-out/.`);
-console.log("Open templates-out/heron-baritone/heron-baritone-notched-straightedge.svg in a browser.");
+console.log(
+	"Open templates-out/heron-baritone/heron-baritone-notched-straightedge.svg in a browser.",
+);

@@ -2,7 +2,7 @@ import type { LabelClaim, Mark, Operation } from "../drawing/index.js";
 import { FILE_TOLERANCE } from "../drawing/index.js";
 import type { Point } from "../geometry/index.js";
 import { placedText } from "../lettering/layout.js";
-import type { Lettering } from "../lettering/lettering.js";
+import { LETTER_HEIGHTS, type Lettering } from "../lettering/lettering.js";
 
 /** A text on a part: what is drawn and what is claimed of it. */
 export interface Label {
@@ -46,4 +46,15 @@ export function label(letters: Lettering, id: string, text: string, place: Label
 			file: FILE_TOLERANCE,
 		},
 	};
+}
+
+/** The largest ISO 3098 height, at most `most`, at which a text takes no more than `room`. */
+export function heightToFit(
+	letters: Lettering,
+	text: string,
+	room: number,
+	most: number,
+): number | null {
+	const heights = LETTER_HEIGHTS.filter((h) => h <= most).reverse();
+	return heights.find((h) => letters.width(text, h) <= room) ?? null;
 }

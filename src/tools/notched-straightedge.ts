@@ -4,10 +4,10 @@ import { isFanned, type Neck, stringLines } from "../neck/index.js";
 import { type Problem, problem } from "../problem/index.js";
 import { heightForSag, MATERIALS } from "../shop/index.js";
 import { inchLabel } from "../units/index.js";
-import { type Label, label } from "./label.js";
+import { heightToFit, type Label, label } from "./label.js";
 import { barClaims, edgeClaims } from "./straightedge/claims.js";
-import { heightToFit, numberLabels } from "./straightedge/labels.js";
-import { type Laid, layEdges, lineOf } from "./straightedge/lay.js";
+import { numberLabels } from "./straightedge/labels.js";
+import { type Laid, layEdges, lineOf, secondProblems } from "./straightedge/lay.js";
 import { straightedgeNotes } from "./straightedge/notes.js";
 import { barOutline, type Edge, halfTurn } from "./straightedge/outline.js";
 import { type Given, type StraightedgeSettings, settings } from "./straightedge/settings.js";
@@ -35,7 +35,8 @@ function defaults(bench: Bench, given: Given): Partial<Given> {
 		height: given.height ?? LEAST_HEIGHT,
 	} as const;
 	const line = lineOf(bench.neck, given.along);
-	if (given.height !== undefined || !line) return basic;
+	const unsound = secondProblems(bench.neck, given).length > 0;
+	if (given.height !== undefined || !line || unsound) return basic;
 	const { edge } = layEdges(bench, { ...given, ...basic }, line).first;
 	const needed = heightForSag(MATERIALS[bench.stock.material], edge.right - edge.left, SAG);
 	return { ...basic, height: Math.max(LEAST_HEIGHT, Math.ceil(needed)) };
@@ -105,6 +106,8 @@ function build(bench: Bench, given: Given, name: string): Built {
 		const count = bench.neck.strings ? stringLines(bench.neck).length : 0;
 		return refuse(problem("no-such-string", ["along"], { given: s.along, count }));
 	}
+	const unsound = secondProblems(bench.neck, given);
+	if (unsound.length > 0) return refuse(...unsound);
 	const { first, second } = layEdges(bench, s, line);
 	const laid = second ? [first, second] : [first];
 	const problems = laid.flatMap((l) => refusals(s, l, second !== null));

@@ -1,4 +1,4 @@
-import type { z } from "zod";
+import type * as z from "zod";
 import type { Part, Pens, Stock } from "../drawing/index.js";
 import type { Lettering } from "../lettering/lettering.js";
 import type { Neck } from "../neck/index.js";

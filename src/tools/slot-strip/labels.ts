@@ -1,16 +1,16 @@
 import { fretLine, type Neck, pointOnFret, widthAt } from "../../neck/index.js";
 import { fixed, inchLabel } from "../../units/index.js";
-import { type Label, label } from "../label.js";
-import { heightToFit } from "../straightedge/labels.js";
+import { heightToFit, type Label, label } from "../label.js";
 import { type Bench, OFF_WORKING_EDGE } from "../tool.js";
 import { gapBefore, type Slot } from "./lay.js";
 import type { StripSettings } from "./settings.js";
 
-/** Height of distances and of numbers where there is room, mm. */
+/** Height of distances and of numbers where there is little room, mm. */
 const SMALL = 1.8;
 const LARGE = 2.5;
-/** Least air between a label and a slot, mm. */
+/** Least air between a label and a slot, and between a label and any other line, mm. */
 const AIR = 0.6;
+const CLEAR = 0.25;
 /** How far a label stays from the board's edge, mm. */
 const EDGE = 1.5;
 
@@ -25,89 +25,94 @@ export interface StripLabels {
  * Number (bass half) and distance (treble half) of every slot, on its nut side: 3 mm from it
  * where the gap allows, else in the middle of the gap; left out where the gap is too small.
  */
-export function slotLabels(bench: Bench, slots: readonly Slot[], s: StripSettings): StripLabels {
-	const { neck, letters } = bench;
+export function slotLabels(
+	bench: Bench,
+	slots: readonly Slot[],
+	s: StripSettings,
+	crosses: readonly MarkerCentre[],
+): StripLabels {
 	const labels: Label[] = [];
 	const unnumbered: number[] = [];
 	const unmeasured: number[] = [];
 	for (const { fret } of slots.filter(({ fret }) => fret.n > 0)) {
-		const gap = gapBefore(neck, fret.n);
-		const half = widthAt(neck, fret.x) / 2 - neck.binding - EDGE;
-		const number = String(fret.n);
-		const size = [LARGE, SMALL].find((h) => letters.width(number, h) + 2 * AIR <= gap);
-		if (size === undefined) unnumbered.push(fret.n);
-		else {
-			const width = letters.width(number, size);
-			const y = -neck.trebleSide * (half - size / 2) - size / 2;
-			const right = pointOnFret(fret, y).x - offSlot(gap, width);
-			labels.push(
-				label(letters, `number-${fret.n}`, number, { at: { x: right - width, y }, height: size }),
-			);
-		}
+		const number = numberLabel(bench, fret, s);
+		if (number) labels.push(number);
+		else unnumbered.push(fret.n);
 		if (!s.distances) continue;
-		const text = fixed(fret.x, 3);
-		const length = letters.width(text, SMALL);
-		if (SMALL + 2 * AIR > gap || length > half - OFF_WORKING_EDGE) {
-			unmeasured.push(fret.n);
-			continue;
-		}
-		const middle = neck.trebleSide * (half - length / 2);
-		const x = pointOnFret(fret, middle).x - offSlot(gap, SMALL);
-		labels.push(
-			label(letters, `distance-${fret.n}`, text, {
-				at: { x, y: middle },
-				height: SMALL,
-				turn: Math.PI / 2 - Math.atan(fret.lean),
-				align: "centre",
-			}),
-		);
+		const distance = distanceLabel(bench, fret, s, crosses);
+		if (distance) labels.push(distance);
+		else unmeasured.push(fret.n);
 	}
 	return { labels, unnumbered, unmeasured };
 }
 
-/** From the slot to the near side of a label of this size. */
-function offSlot(gap: number, size: number): number {
-	return Math.min(OFF_WORKING_EDGE, (gap - size) / 2);
+/** The lines on both sides of a fret's labels, with the air that slots and dashes want. */
+function sidesOf(bench: Bench, fret: FretLine, s: StripSettings): [Beside, Beside] {
+	const { neck, wire } = bench;
+	const slot = s.slots === "tang" ? wire.tangWidth / 2 : 0;
+	const dashed = s["string-lines"] && neck.strings !== null;
+	const air = (n: number) => Math.max(slot + AIR, dashed ? halfDash(neck, n) + CLEAR : 0);
+	const before = fretLine(neck, fret.n - 1);
+	const moved = fret.n === 1 ? Math.max(0, neck.nutShift) : 0;
+	return [
+		{ line: { ...before, x: before.x + moved }, air: air(fret.n - 1) },
+		{ line: fret, air: air(fret.n) },
+	];
 }
 
-/** What the strip says of itself, and where the centre line makes way for it. */
-export interface StripTitle {
-	readonly labels: readonly Label[];
-	readonly break: { readonly from: number; readonly to: number } | null;
+function numberLabel(bench: Bench, fret: FretLine, s: StripSettings): Label | null {
+	const { neck, letters } = bench;
+	const text = String(fret.n);
+	const [before, after] = sidesOf(bench, fret, s);
+	const half = halfBoard(neck, fret.x);
+	for (const height of [LARGE, SMALL]) {
+		const width = letters.width(text, height);
+		const y = -neck.trebleSide * (half - height / 2) - height / 2;
+		const corners = textCorners(width, height, 0).map((p) => ({ x: p.x, y: p.y + y }));
+		const room = roomBetween(corners, before, after);
+		if (room.from > room.to) continue;
+		const x = placeIn(room, OFF_WORKING_EDGE - after.air);
+		return label(letters, `number-${fret.n}`, text, { at: { x, y }, height });
+	}
+	return null;
 }
 
-/** Job and scale before the first fret if there is room, and the name of the nut line. */
-export function stripTitle(bench: Bench, from: number): StripTitle {
-	const { neck, letters, job } = bench;
-	const first = fretLine(neck, 1);
-	const gap = gapBefore(neck, 1) - 2 * OFF_WORKING_EDGE - letters.width("1", LARGE);
-	const { bass, treble } = neck.scale;
-	const scale = bass === treble ? inchLabel(bass) : `${inchLabel(bass)} / ${inchLabel(treble)}`;
-	const room = widthAt(neck, 0) - 2 * neck.binding - 2 * EDGE;
-	const lines = [job, `${scale}, ${neck.frets} frets`].flatMap((text, i) => {
-		const size = heightToFit(letters, text, room, LARGE);
-		return size === null || gap < 12 ? [] : [{ text, size, id: i === 0 ? "job" : "scale" }];
-	});
-	const middle = (neck.nutShift + first.x) / 2;
-	const titles = lines.map(({ text, size, id }, i) =>
-		label(letters, id, text, {
-			at: { x: middle - 1 + i * (LARGE + 2), y: 0 },
-			height: size,
-			turn: Math.PI / 2,
-			align: "centre",
-		}),
-	);
-	const nutText = neck.nutShift === 0 ? "NUT" : "THEORETICAL NUT";
-	const nut = label(letters, "nut", nutText, {
-		at: { x: from + OFF_WORKING_EDGE + SMALL, y: widthAt(neck, 0) / 4 },
-		height: SMALL,
-		turn: Math.PI / 2,
-		align: "centre",
-	});
-	return {
-		labels: [...titles, nut],
-		break: titles.length > 0 ? { from: middle - 2 - LARGE, to: middle + LARGE + 2 } : null,
-	};
+function distanceLabel(
+	bench: Bench,
+	fret: FretLine,
+	s: StripSettings,
+	crosses: readonly MarkerCentre[],
+): Label | null {
+	const { neck, letters } = bench;
+	const text = fixed(fret.x, 3);
+	const width = letters.width(text, SMALL);
+	const half = halfBoard(neck, fret.x);
+	if (width > half - OFF_WORKING_EDGE) return null;
+	const turn = Math.PI / 2 - Math.atan(fret.lean);
+	const middle = neck.trebleSide * (half - width / 2);
+	const start = { x: (-width / 2) * Math.cos(turn), y: middle - (width / 2) * Math.sin(turn) };
+	const corners = textCorners(width, SMALL, turn).map((p) => ({
+		x: p.x + start.x,
+		y: p.y + start.y,
+	}));
+	const [before, after] = sidesOf(bench, fret, s);
+	const between = roomBetween(corners, before, after);
+	const ys = corners.map((p) => p.y);
+	const [low, high] = [Math.min(...ys) - CROSS - CLEAR, Math.max(...ys) + CROSS + CLEAR];
+	const left = Math.min(...corners.map((p) => p.x));
+	const past = crosses
+		.filter(({ at, fret: n }) => n === fret.n && at.y > low && at.y < high)
+		.map(({ at }) => at.x + CROSS + CLEAR - left);
+	const room = { from: Math.max(between.from, ...past), to: between.to };
+	if (room.from > room.to) return null;
+	const x = start.x + placeIn(room, OFF_WORKING_EDGE - after.air);
+	const at = { x, y: start.y };
+	return label(letters, `distance-${fret.n}`, text, { at, height: SMALL, turn });
+}
+
+/** From the centre line to where labels end at the board's edge. */
+function halfBoard(neck: Neck, x: number): number {
+	return widthAt(neck, x) / 2 - neck.binding - EDGE;
 }
 
 /** Frets as a person lists them: "20, 21, 22". */

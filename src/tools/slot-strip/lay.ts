@@ -53,13 +53,24 @@ export interface Ends {
 	readonly to: number;
 }
 
-/** The strip reaches past the nut, the moved nut and the last fret by the end margin. */
+/** The strip's rounded corners stay this far from a bend of the board's edge, mm. */
+const OFF_BEND = 2 * CORNER_RADIUS;
+
+/**
+ * The strip reaches past the nut, the moved nut and the last fret by the end margin, and a little
+ * more where a bend of the board's edge would meet its corners.
+ */
 export function endsOf(neck: Neck, slots: readonly Slot[], s: StripSettings): Ends {
 	const nut = fretLine(neck, 0);
 	const nutEnds = ([-1, 1] as const).map((side) => edgePoint(neck, nut, side).x);
 	const far = Math.max(...slots.flatMap(({ bass, treble }) => [bass.x, treble.x]));
 	const shift = Math.min(0, neck.nutShift);
-	return { from: Math.min(...nutEnds) + shift - s["end-margin"], to: far + s["end-margin"] };
+	let from = Math.min(...nutEnds) + shift - s["end-margin"];
+	let to = far + s["end-margin"];
+	const bends = neck.width.knots.map((k) => k.x).sort((a, b) => a - b);
+	for (const x of [...bends].reverse()) if (Math.abs(x - from) < OFF_BEND) from = x - OFF_BEND;
+	for (const x of bends) if (Math.abs(x - to) < OFF_BEND) to = x + OFF_BEND;
+	return { from, to };
 }
 
 /** The board's outline between the ends, wider by the edge margin, corners rounded. */

@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod";
 import { choiceField, describe, flagField, lengthField } from "../../fields/index.js";
 import type { Unit } from "../../units/index.js";
 import type { Settled } from "../tool.js";
@@ -41,7 +41,7 @@ export function settings(unit: Unit) {
 					derived: "two fifths of the board's width there",
 				}),
 				kind: "length",
-				range: "above 0 mm, at most 100 mm",
+				range: "above 0, at most 100 mm",
 			}),
 	});
 }

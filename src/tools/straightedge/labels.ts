@@ -1,5 +1,5 @@
 import { type Move, movedPoint } from "../../geometry/index.js";
-import { LETTER_HEIGHTS, type Lettering } from "../../lettering/lettering.js";
+import type { Lettering } from "../../lettering/lettering.js";
 import { type Label, label } from "../label.js";
 import { OFF_WORKING_EDGE } from "../tool.js";
 import type { Notch } from "./edge.js";
@@ -50,15 +50,4 @@ export function numberLabels(letters: Lettering, edge: Edge, move: Move, prefix:
 				turn: move.turn,
 			});
 		});
-}
-
-/** The largest ISO 3098 height, at most `most`, at which a text takes no more than `room`. */
-export function heightToFit(
-	letters: Lettering,
-	text: string,
-	room: number,
-	most: number,
-): number | null {
-	const heights = LETTER_HEIGHTS.filter((h) => h <= most).reverse();
-	return heights.find((h) => letters.width(text, h) <= room) ?? null;
 }
