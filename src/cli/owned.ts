@@ -12,7 +12,13 @@ export interface OutFile {
 }
 
 /** SHA-256 of what camber last wrote into a folder, by name in lower case; the manifest included. */
-export type Listing = ReadonlyMap<string, { readonly name: string; readonly sha256: string }>;
+export type Listing = ReadonlyMap<string, Listed>;
+
+/** A file that camber wrote, as a manifest lists it. */
+export interface Listed {
+	readonly name: string;
+	readonly sha256: string;
+}
 
 /** How a wanted file stands to what the folder holds: nothing, the same bytes, or what gives way. */
 export interface Target {
@@ -23,6 +29,7 @@ export interface Target {
 const Manifest = z.object({
 	writer: z.literal("camber"),
 	files: z.array(z.object({ name: z.string(), sha256: z.string() })),
+	earlier: z.array(z.object({ name: z.string(), sha256: z.string() })).default([]),
 });
 
 /**
@@ -34,7 +41,8 @@ export async function readListing(disk: Disk, folder: string, name: string): Pro
 	const bytes = await plainBytes(disk, join(folder, name));
 	const manifest = Manifest.safeParse(bytes && parseJson(bytes));
 	if (!bytes || !manifest.success) return new Map();
-	const listed = manifest.data.files.filter((file) => isPlainName(file.name));
+	const { files, earlier } = manifest.data;
+	const listed = [...earlier, ...files].filter((file) => isPlainName(file.name));
 	const all = [...listed, { name, sha256: sha256(bytes) }];
 	return new Map(all.map((file) => [file.name.toLowerCase(), file]));
 }
@@ -89,7 +97,18 @@ async function judge(
 }
 
 /**
- * Names of listed files that are still camber's and are not among those wanted now.
+ * The manifest with files of earlier runs carried on under `earlier`: they are still camber's,
+ * and a later run may want their names again. Unchanged if there are none.
+ */
+export function carriedOn(manifest: OutFile, stale: readonly Listed[]): OutFile {
+	if (stale.length === 0) return manifest;
+	const content = parseJson(manifest.bytes) as object;
+	const text = `${JSON.stringify({ ...content, earlier: stale }, null, "\t")}\n`;
+	return { name: manifest.name, bytes: new TextEncoder().encode(text) };
+}
+
+/**
+ * Listed files that are still camber's and are not among those wanted now.
  *
  * @throws ProblemError `file-unreadable`
  */
@@ -98,13 +117,13 @@ export async function findStale(
 	folder: string,
 	files: readonly OutFile[],
 	listing: Listing,
-): Promise<string[]> {
+): Promise<Listed[]> {
 	const wanted = new Set(files.map((file) => file.name.toLowerCase()));
-	const stale: string[] = [];
+	const stale: Listed[] = [];
 	for (const [key, listed] of listing) {
 		if (wanted.has(key)) continue;
 		const bytes = await plainBytes(disk, join(folder, listed.name));
-		if (bytes && sha256(bytes) === listed.sha256) stale.push(listed.name);
+		if (bytes && sha256(bytes) === listed.sha256) stale.push(listed);
 	}
 	return stale;
 }

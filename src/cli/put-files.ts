@@ -2,7 +2,14 @@ import { basename, dirname, join } from "node:path";
 import { type Problem, ProblemError, problem } from "../problem/index.js";
 import { type Disk, entryAt, mayBeThere, reasonOf } from "./disk.js";
 import { Journal } from "./journal.js";
-import { findStale, judgeTargets, type OutFile, readListing, type Target } from "./owned.js";
+import {
+	carriedOn,
+	findStale,
+	judgeTargets,
+	type OutFile,
+	readListing,
+	type Target,
+} from "./owned.js";
 import { requirePlainNames } from "./plain-name.js";
 
 /** What a run did to the folder, by file name. */
@@ -23,7 +30,8 @@ export interface Put {
  * link is replaced itself, its target is not touched. The folder is made if it is missing. Nobody
  * else is expected to change the folder meanwhile.
  *
- * @param manifest - put in place last; JSON with `writer: "camber"` and `files: [{name, sha256}]`
+ * @param manifest - put in place last; JSON with `writer: "camber"` and `files: [{name, sha256}]`.
+ *   Files of earlier runs that stay behind are carried on in it as `earlier`
  * @returns what was done; or every problem found before anything was written (`folder-is-file`,
  *   `folder-under-file`, `folder-unusable`, `target-is-folder`, `foreign-file`, `file-unreadable`);
  *   or what stopped the writing (`folder-unusable`, `disk-full`, `write-failed`) and, if the disk
@@ -43,12 +51,18 @@ export async function putFiles(
 	try {
 		const place = await findPlace(disk, withoutSlash(folder));
 		const listing = await readListing(disk, place.folder, manifest.name);
-		const targets = await judgeTargets(disk, place.folder, wanted, listing, options.force);
 		const stale = await findStale(disk, place.folder, wanted, listing);
+		const all = [...files, carriedOn(manifest, stale)];
+		const targets = await judgeTargets(disk, place.folder, all, listing, options.force);
 		const changed = targets.filter((target) => target.present !== "same");
 		const left = await replaceFiles(disk, place, changed);
 		const unchanged = targets.filter((target) => target.present === "same");
-		return { written: changed.map(nameOf), unchanged: unchanged.map(nameOf), stale, left };
+		return {
+			written: changed.map(nameOf),
+			unchanged: unchanged.map(nameOf),
+			stale: stale.map(({ name }) => name),
+			left,
+		};
 	} catch (error) {
 		if (error instanceof ProblemError) return [...error.problems];
 		throw error;

@@ -308,7 +308,7 @@ const WORDING: Readonly<Record<string, (f: Facts) => Words>> = {
 		),
 	"fret-off-board": (f) =>
 		w(
-			`fret ${say(f.fret)} never meets the ${say(f.side)} edge of the board`,
+			`${f.fret === 0 ? "the nut's line" : `fret ${say(f.fret)}`} never meets the ${say(f.side)} edge of the board`,
 			"Check both scales, the square fret and the width.",
 		),
 	"frets-too-close": (f) =>
@@ -435,13 +435,9 @@ const WORDING: Readonly<Record<string, (f: Facts) => Words>> = {
 			`${say(f.file)} in ${say(f.folder)} would be overwritten, but camber did not write it as it is (${say(f.why)})`,
 			"Move it away, give another folder with -o, or add --force.",
 		),
-	"disk-full": (f) =>
-		w(`no room on the disk for ${say(f.file)}`, "Nothing was changed; make room and run it again."),
+	"disk-full": (f) => w(`no room on the disk for ${say(f.file)}`, "Make room and run it again."),
 	"write-failed": (f) =>
-		w(
-			`${say(f.file)} could not be written: ${say(f.reason)}`,
-			"Nothing was changed; mend that and run it again.",
-		),
+		w(`${say(f.file)} could not be written: ${say(f.reason)}`, "Mend that and run it again."),
 	"not-restored": (f) =>
 		w(
 			`${say(f.file)} could not be put back: ${say(f.reason)}`,
@@ -467,7 +463,7 @@ const WORDING: Readonly<Record<string, (f: Facts) => Words>> = {
 
 /** Whether a code has its wording. */
 export function isWorded(code: string): boolean {
-	return code in WORDING;
+	return Object.hasOwn(WORDING, code);
 }
 
 /** All codes that have a wording. */
@@ -481,7 +477,7 @@ export function wordedCodes(): string[] {
  * @throws RangeError for a code without wording
  */
 export function problemText({ code, facts }: Problem): string {
-	const words = WORDING[code]?.(facts);
+	const words = isWorded(code) && WORDING[code]?.(facts);
 	if (!words) throw new RangeError(`no wording for ${code}`);
 	return `${words.what}. ${words.mend}`;
 }

@@ -10,7 +10,11 @@ import { snapshot, tempFolder } from "../support/temp-folder.js";
 
 const old = { "same.svg": "same", "older.svg": "older", "stale.svg": "stale" };
 const wanted = { "new.svg": "new", "same.svg": "same", "older.svg": "newer", "link.svg": "file" };
-const wholly = { ...wanted, "manifest.json": manifestText(wanted) };
+
+/** What a folder holds once all is put. */
+function wholly(earlier: Readonly<Record<string, string>>) {
+	return { ...wanted, "manifest.json": manifestText(wanted, earlier) };
+}
 
 function put(disk: Disk, folder: string, texts: Readonly<Record<string, string>>) {
 	const [manifest] = outFiles({ "manifest.json": manifestText(texts) });
@@ -45,8 +49,13 @@ function seen(folder: string): Record<string, string> {
 const MOST_OPERATIONS = 200;
 
 const starts = [
-	["a folder in use", usedFolder, "lstat readFile readdir rename rm stat writeNew"],
-	["a folder to be made", missingFolder, "lstat mkdir rename stat writeNew"],
+	[
+		"a folder in use",
+		usedFolder,
+		"lstat readFile readdir rename rm stat writeNew",
+		{ "stale.svg": "stale" },
+	],
+	["a folder to be made", missingFolder, "lstat mkdir rename stat writeNew", {}],
 ] as const;
 
 const faults: [Manner, string][] = [
@@ -56,7 +65,7 @@ const faults: [Manner, string][] = [
 	["before", "EPERM"],
 ];
 
-describe.each(starts)("putFiles in %s", (_, start, operations) => {
+describe.each(starts)("putFiles in %s", (_, start, operations, earlier) => {
 	it.each(faults)(
 		"is whole or leaves all as it was, whichever operation fails %s (%s)",
 		async (manner, code) => {
@@ -81,7 +90,7 @@ describe.each(starts)("putFiles in %s", (_, start, operations) => {
 					const wrote = ["writeNew", "mkdir"].includes(calls[count - 1]!.operation);
 					if (full && wrote) expect(result[0]!.code).toBe("disk-full");
 				} else {
-					for (const [name, text] of Object.entries(wholly)) {
+					for (const [name, text] of Object.entries(wholly(earlier))) {
 						expect(readFileSync(join(folder, name), "utf8")).toBe(text);
 					}
 					const temporaries = Object.keys(after).filter((name) => name.endsWith(".tmp"));

@@ -94,11 +94,27 @@ describe("putFiles in a folder of its own", () => {
 		writeFileSync(join(folder, "edited.svg"), "by hand");
 		unlinkSync(join(folder, "gone.svg"));
 		expect(await put(folder, second)).toMatchObject({ stale: ["old.svg"] });
-		expect(snapshot(folder)).toEqual({
-			...whole(second),
-			"old.svg": "file old",
-			"edited.svg": "file by hand",
+		const { "manifest.json": list, ...others } = snapshot(folder);
+		const { "manifest.json": plain, ...files } = whole(second);
+		expect(others).toEqual({ ...files, "old.svg": "file old", "edited.svg": "file by hand" });
+		const [written, wanted] = [list, plain].map((text) => JSON.parse(text!.replace("file ", "")));
+		const { earlier, ...rest } = written;
+		expect(rest).toEqual(wanted);
+		expect(earlier.map((file: { name: string }) => file.name)).toEqual(["old.svg"]);
+	});
+
+	it("may write again, with other bytes, what a run in between did not want", async () => {
+		const folder = tempFolder();
+		await put(folder, first);
+		expect(await put(folder, { "gauge.svg": "gauge 2" })).toMatchObject({
+			stale: ["gauge.dxf", "strip.svg"],
 		});
+		expect(await put(folder, { "gauge.svg": "gauge 3" })).toMatchObject({
+			stale: ["gauge.dxf", "strip.svg"],
+		});
+		const third = { ...first, "strip.svg": "strip 3" };
+		expect(await put(folder, third)).toMatchObject({ stale: [] });
+		expect(snapshot(folder)).toEqual(whole(third));
 	});
 
 	it("steps aside for temporary files that a broken run left", async () => {
