@@ -1,0 +1,44 @@
+import { Clipper, EndType, FillRule, JoinType, type PathsD } from "clipper2-ts";
+import { type Path, pointAt, segments } from "../../src/geometry/index.js";
+
+/** Arcs become chords within this, mm: a tenth of what a cut part may be off by. */
+const CHORD = 2e-4;
+/** Decimals that the clipper keeps. */
+const DECIMALS = 6;
+
+/** Paths as polygons of chords. */
+function polygonsOf(paths: readonly Path[]): PathsD {
+	return paths.map((path) => {
+		const points = segments(path).flatMap((s) => {
+			const step = s.kind === "arc" ? 2 * Math.acos(1 - CHORD / s.radius) : 1;
+			const count = s.kind === "arc" ? Math.ceil(Math.abs(s.sweep) / step) : 1;
+			return Array.from({ length: count }, (_, i) => pointAt(s, i / count));
+		});
+		return path.closed ? points : [...points, path.points.at(-1)!];
+	});
+}
+
+function inflated(polygons: PathsD, by: number, end: EndType): PathsD {
+	return Clipper.inflatePathsD(polygons, by, JoinType.Round, end, 2, DECIMALS, CHORD);
+}
+
+/** What a round beam of this width leaves of the material within the outermost path. */
+export function leftAfterCut(paths: readonly Path[], kerf: number): PathsD {
+	const polygons = polygonsOf(paths);
+	const swept = inflated(polygons, kerf / 2, EndType.Joined);
+	return Clipper.differenceD(polygons, swept, FillRule.EvenOdd, DECIMALS);
+}
+
+/**
+ * Area of what is left beyond the nominal part and of what is missing of it, both past
+ * `slack`. Inside corners may keep the fillet of half the kerf that a round beam leaves.
+ */
+export function deviations(left: PathsD, nominal: readonly Path[], kerf: number, slack: number) {
+	const wanted = polygonsOf(nominal);
+	const closing = inflated(inflated(wanted, kerf / 2, EndType.Polygon), -kerf / 2, EndType.Polygon);
+	const most = inflated(closing, slack, EndType.Polygon);
+	const least = inflated(wanted, -slack, EndType.Polygon);
+	const area = (a: PathsD, b: PathsD) =>
+		Math.abs(Clipper.areaPathsD(Clipper.differenceD(a, b, FillRule.NonZero, DECIMALS)));
+	return { over: area(left, most), missing: area(least, left) };
+}
