@@ -1,3 +1,4 @@
+import { compensated } from "./cutting/index.js";
 import {
 	type OutFile,
 	type Part,
@@ -69,10 +70,12 @@ export async function make(text: string, options: MakeOptions = {}): Promise<Mad
 
 	const built = buildAll(read.job, letters);
 	if (!built.ok) return { ok: false, problems: built.problems.map(read.located) };
+	const cut = compensateAll(built.tools, read.job.bench.machine.kerf);
+	if (!cut.ok) return { ok: false, problems: cut.problems.map(read.located) };
 
 	const { job } = read;
 	const facts = titleFacts(job);
-	const sheets = built.tools.flatMap(({ parts, wanted }) =>
+	const sheets = cut.tools.flatMap(({ parts, wanted }) =>
 		parts.map((part) => {
 			const cautions = cautionsFor(job.bench.machine.kind, wanted.stock.material);
 			const name = `${job.fileName}-${part.name}`;
@@ -86,7 +89,7 @@ export async function make(text: string, options: MakeOptions = {}): Promise<Mad
 }
 
 function titleFacts({ bench }: Job): Omit<TitleFacts, "cautions"> {
-	return { job: bench.job, date: bench.date };
+	return { job: bench.job, date: bench.date, kerf: bench.machine.kerf };
 }
 
 /** Cautions of every material that the job uses, each once, the standing one last. */
@@ -116,7 +119,10 @@ async function lettersOf(job: Job, { load }: MakeOptions): Promise<Lettering | P
 		return [problem("font-unusable", path, { file, reason })];
 	}
 	const lacking = letters.missing(OWN_SIGNS);
-	if (lacking.length > 0) return [problem("font-lacks-signs", path, { file, missing: lacking })];
+	if (lacking.length > 0) {
+		const missing = lacking.map((sign) => (sign === " " ? "space" : sign));
+		return [problem("font-lacks-signs", path, { file, missing })];
+	}
 	const { job: name, date } = job.bench;
 	const texts = [["job", name] as const, ["date", date ?? ""] as const];
 	const problems = texts.flatMap(([key, text]) => {
@@ -158,6 +164,21 @@ function buildAll(job: Job, letters: Lettering): BuiltJob {
 		}
 	}
 	return problems.length > 0 ? { ok: false, problems } : { ok: true, tools };
+}
+
+/** Every part as the machine is told to cut it, or what its beam is too wide for. */
+function compensateAll(tools: readonly MadeTool[], kerf: number): BuiltJob {
+	const problems: Problem[] = [];
+	const moved = tools.map((tool) => {
+		const parts = tool.parts.map((part) => {
+			const result = compensated(part, kerf);
+			if (result.ok) return result.part;
+			for (const p of result.problems) problems.push({ ...p, where: { path: tool.wanted.path } });
+			return part;
+		});
+		return { ...tool, parts };
+	});
+	return problems.length > 0 ? { ok: false, problems } : { ok: true, tools: moved };
 }
 
 /** A drawing in every format asked for. */

@@ -1,3 +1,4 @@
+import { pathMoved } from "./cutting/index.js";
 import type { Claim, OutFile, Part } from "./drawing/index.js";
 import type { Job } from "./job/index.js";
 import type { MadeTool } from "./make.js";
@@ -8,7 +9,7 @@ const MANIFEST_FORMAT = 1;
 
 /**
  * `manifest.json`: every file with its SHA-256, every tool with the settings used, every part
- * with its claims, and the cautions. Numbers pass the one formatter, so that engines agree.
+ * with its claims and how far its paths were moved for the kerf, and the cautions. Numbers pass the one formatter, so that engines agree.
  */
 export async function manifestOf(
 	job: Job,
@@ -23,9 +24,13 @@ export async function manifestOf(
 		job: bench.job,
 		...(bench.date === null ? {} : { date: bench.date }),
 		units: "mm, rad",
-		machine: { kind: bench.machine.kind, tolerance: bench.machine.tolerance, kerf: 0 },
+		machine: {
+			kind: bench.machine.kind,
+			tolerance: bench.machine.tolerance,
+			kerf: bench.machine.kerf,
+		},
 		files: await Promise.all(files.map(fileEntry)),
-		tools: tools.map(toolEntry),
+		tools: tools.map((tool) => toolEntry(tool, bench.machine.kerf)),
 		cautions,
 	};
 	const text = `${JSON.stringify(content, numbersStable, "\t")}\n`;
@@ -37,18 +42,20 @@ async function fileEntry({ name, format, bytes, parts }: OutFile) {
 	return { name, format, bytes: bytes.length, sha256: await sha256(bytes), parts };
 }
 
-function toolEntry({ wanted, settings, parts }: MadeTool) {
+function toolEntry({ wanted, settings, parts }: MadeTool, kerf: number) {
 	return {
 		tool: wanted.tool.id,
 		name: wanted.name,
 		stock: wanted.stock,
 		settings,
-		parts: parts.map(partEntry),
+		parts: parts.map((part) => partEntry(part, kerf)),
 	};
 }
 
-function partEntry({ name, title, workingEdge, notes, claims }: Part) {
-	return { name, title, workingEdge, notes, claims: claims.map(claimEntry) };
+function partEntry(part: Part, kerf: number) {
+	const { name, title, workingEdge, notes, claims } = part;
+	const moved = pathMoved(part, kerf);
+	return { name, title, workingEdge, pathMoved: moved, notes, claims: claims.map(claimEntry) };
 }
 
 function claimEntry(claim: Claim) {

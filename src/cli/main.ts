@@ -1,5 +1,6 @@
 import { Command, CommanderError, Option } from "commander";
 import { VERSION } from "../version.js";
+import type { KerfFlags } from "./commands/kerf.js";
 import type { MakeFlags } from "./commands/make.js";
 import { type Console, EXIT } from "./console.js";
 import type { Disk } from "./disk.js";
@@ -101,6 +102,7 @@ async function commands(
 			const { fretsCommand } = await import("./commands/frets.js");
 			done(await fretsCommand(path, flags, console, disk));
 		});
+	addKerf(program, console, done);
 	program
 		.command("tools")
 		.description("every tool, what it is for, its settings with defaults and limits")
@@ -126,6 +128,24 @@ async function commands(
 	}
 	for (const command of program.commands) inherit(command, program);
 	return program;
+}
+
+function addKerf(program: Command, console: Console, done: (code: number) => void): void {
+	program
+		.command("kerf")
+		.description("the width of the cut, from the blocks of a kerf coupon pushed together")
+		.requiredOption("--blocks <number>", "number of blocks")
+		.requiredOption("--nominal <length>", "their whole length as drawn: 100mm")
+		.requiredOption(
+			"--measured <length>",
+			"their whole length as measured; give it again for each further reading",
+			(given: string, before: readonly string[] = []) => [...before, given],
+		)
+		.option("--resolution <length>", "the caliper's smallest step", "0.02mm")
+		.action(async (flags: KerfFlags) => {
+			const { kerfCommand } = await import("./commands/kerf.js");
+			done(kerfCommand(flags, console));
+		});
 }
 
 /** Commander hands its settings down only to commands made afterwards. */

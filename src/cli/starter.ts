@@ -46,7 +46,7 @@ stock: {material: acrylic, thickness: 3 mm}   # acrylic, plywood, mdf, steel, al
 machine:
   kind: laser                   # laser, mill or printer: decides the cautions
   tolerance: 0.05 mm            # how far off a cut edge may be
-  kerf: 0                       # only 0 so far: files are nominal, offset them when cutting
+  kerf: 0                       # width of a laser's cut; measure it: make a kerf-coupon
   # pens:                       # colour and line width per operation in the files
   #   cut: {colour: "#0b7a75", width: 0.25 mm}
   #   score: {colour: "#b5530d"}

@@ -12,6 +12,11 @@ import {
 } from "../geometry/index.js";
 import { type Problem, problem } from "../problem/index.js";
 
+/** How far a part's cut contours are moved for a kerf, mm. */
+export function pathMoved(part: Part, kerf: number): number {
+	return part.nominal ? 0 : kerf / 2;
+}
+
 /** A part as the machine is told to cut it, or why it cannot be cut. */
 export type Compensated =
 	| { readonly ok: true; readonly part: Part }
@@ -27,14 +32,15 @@ export type Compensated =
  * What the beam is too wide for is refused, with its feature's name: a notch or slot that is not
  * wider than the kerf, an inside radius that is not above half of it.
  *
- * @param kerf - full width of the cut, mm, 0 or more; 0 returns the part as it is
+ * @param kerf - full width of the cut, mm, 0 or more; 0 returns the part as it is, and so does
+ *   a part that is meant to be nominal
  * @example a hole of 5 mm at a kerf of 0.16 is cut along a circle of 4.84 mm
  */
 export function compensated(part: Part, kerf: number): Compensated {
 	const cuts = part.marks.filter((m) => m.operation === "cut" && m.path.closed);
-	if (kerf === 0 || cuts.length === 0) return { ok: true, part };
+	if (kerf === 0 || part.nominal || cuts.length === 0) return { ok: true, part };
 	const contours = cuts.map((m) => m.path);
-	const moved = offset(contours, kerf / 2);
+	const moved = offset(contours, pathMoved(part, kerf));
 	const problems = [
 		...lostFeatures(part, cuts, moved.vanished, kerf),
 		...(moved.vanished.length === 0 && moved.paths.length !== cuts.length

@@ -2,7 +2,7 @@ import { around, type Extents, extents, type Point } from "../geometry/index.js"
 import type { Lettering } from "../lettering/index.js";
 import { fixed, inches } from "../units/index.js";
 import type { SizeClaim } from "./claim.js";
-import { arrow, arrowed, type Ink, inkOf, NOTHING, stroke, TEXT, writing } from "./ink.js";
+import { arrow, arrowed, type Ink, inkBoxes, inkOf, stroke, TEXT, writing } from "./ink.js";
 import type { Part } from "./part.js";
 import { runningDimensions } from "./running.js";
 
@@ -28,9 +28,16 @@ export function partExtents(part: Part): Extents {
 export function dimensions(part: Part, letters: Lettering): Ink {
 	const box = partExtents(part);
 	const sizes = part.claims.filter((c): c is SizeClaim => c.kind !== "label");
-	const running = sizes.filter((c) => c.kind === "position" && c.axis === "x");
 	const series = sizes.filter((c) => c.series !== undefined && c.kind !== "position");
 	const plain = sizes.filter((c) => c.series === undefined);
+	const running = runningDimensions(
+		sizes.filter((c) => c.kind === "position" && c.axis === "x"),
+		series,
+		box,
+		letters,
+	);
+	const written = around([box, ...inkBoxes(running)]);
+	const both = written.maxY > box.maxY && written.minY < box.minY;
 	const overall = plain.filter(
 		(c) => (c.kind === "length" || c.kind === "width") && c.axis === "x",
 	);
@@ -38,37 +45,60 @@ export function dimensions(part: Part, letters: Lettering): Ink {
 		(c) => c.axis === "y" && ["length", "width", "sagitta"].includes(c.kind),
 	);
 	const arcUp = sizes.some((c) => c.kind === "radius" && c.at[1]!.y > (box.minY + box.maxY) / 2);
+	const holes = plain.filter((c) => c.kind === "diameter");
+	const right = both
+		? Math.max(0, ...holes.map((c) => letters.width(holeText(c), TEXT) + TIER))
+		: 0;
 	return inkOf(
-		runningDimensions(running, series, box, letters),
+		running,
 		...overall.map((c, i) =>
-			overallDimension(c, box, (TIER * (i + 1) + 4) * (arcUp ? -1 : 1), letters),
+			overallDimension(
+				c,
+				arcUp ? box.minY : written.maxY,
+				(TIER * i + 12) * (arcUp ? -1 : 1),
+				letters,
+			),
 		),
-		...uprightDimensions(upright, box, letters),
+		...uprightDimensions(upright, { ...box, maxX: box.maxX + right }, box, letters),
 		...plain.filter((c) => c.kind === "radius").map((c) => radiusLeader(c, box, letters)),
-		...plain.filter((c) => c.kind === "diameter").map((c) => diameterLeader(c, box, letters)),
+		...holes.map((c) => (both ? sideLeader : holeLeader)(c, box, letters)),
 	);
 }
 
-/** A horizontal dimension over the part, or under it where `rise` is negative. */
-function overallDimension(claim: SizeClaim, box: Extents, rise: number, letters: Lettering): Ink {
+/**
+ * A horizontal dimension over the part, or under it where `rise` is negative.
+ *
+ * @param edge - where the part and what is already written over it end
+ */
+function overallDimension(claim: SizeClaim, edge: number, rise: number, letters: Lettering): Ink {
 	const [a, b] = claim.at as [Point, Point];
 	const sign = Math.sign(rise);
-	const edge = rise > 0 ? box.maxY : box.minY;
 	const y = edge + rise;
 	const out = (x: number) =>
 		stroke(claim.id, { x, y: edge + sign * GAP }, { x, y: y + sign * GAP });
 	const text = dimensionText(claim.nominal);
-	const middle = { x: (a.x + b.x) / 2, y: y + GAP };
+	const wide = letters.width(text, TEXT) > Math.abs(b.x - a.x) - 2 * GAP;
+	const below = wide && sign < 0;
+	const baseline = below ? y - 2 * GAP - TEXT : y + (wide ? 2 : 1) * GAP;
 	return inkOf(
 		out(a.x),
 		out(b.x),
 		arrowed(claim.id, { x: a.x, y }, { x: b.x, y }),
-		writing(letters, text, middle, { align: "centre" }),
+		writing(letters, text, { x: (a.x + b.x) / 2, y: baseline }, { align: "centre" }),
 	);
 }
 
-/** Vertical dimensions, each beside the end of the part that it is nearer to; sagittas left. */
-function uprightDimensions(claims: readonly SizeClaim[], box: Extents, letters: Lettering): Ink[] {
+/**
+ * Vertical dimensions, each beside the end of the part that it is nearer to; sagittas left.
+ *
+ * @param taken - the part and what is already written beside it
+ */
+function uprightDimensions(
+	claims: readonly SizeClaim[],
+	taken: Extents,
+	box: Extents,
+	letters: Lettering,
+): Ink[] {
 	const middle = (box.minX + box.maxX) / 2;
 	const reached = { left: 2, right: 2 };
 	return [...claims]
@@ -78,10 +108,9 @@ function uprightDimensions(claims: readonly SizeClaim[], box: Extents, letters: 
 			const left = claim.kind === "sagitta" || claim.at[0]!.x < middle - 1e-9;
 			const side = left ? "left" : "right";
 			const sign = left ? -1 : 1;
-			const edge = left ? box.minX : box.maxX;
 			reached[side] += TIER;
-			const x = edge + sign * reached[side];
-			const from = edge + sign * GAP;
+			const x = (left ? taken.minX : taken.maxX) + sign * reached[side];
+			const from = (left ? box.minX : box.maxX) + sign * GAP;
 			const top = claim.kind === "sagitta" ? claim.at[1]!.x : from;
 			const text = dimensionText(claim.nominal);
 			const width = letters.width(text, TEXT);
@@ -130,29 +159,40 @@ function radiusLeader(claim: SizeClaim, box: Extents, letters: Lettering): Ink {
 	);
 }
 
-/** A leader from a hole to the nearer long side of the part. */
-function diameterLeader(claim: SizeClaim, box: Extents, letters: Lettering): Ink {
-	const centre = claim.at[0];
-	if (!centre) return NOTHING;
+function holeText(claim: SizeClaim): string {
+	return `dia ${fixed(claim.nominal, 3)}`;
+}
+
+/** A leader from a hole to the nearer long side of the part, or past its end if it is short. */
+function holeLeader(claim: SizeClaim, box: Extents, letters: Lettering): Ink {
+	const centre = claim.at[0]!;
 	const up = centre.y >= (box.minY + box.maxY) / 2 - 1e-9;
 	const sign = up ? 1 : -1;
-	const text = `dia ${fixed(claim.nominal, 3)}`;
-	const right = centre.x + 6 + letters.width(text, TEXT) < box.maxX - GAP;
+	const text = holeText(claim);
+	const reach = 6 + letters.width(text, TEXT) + GAP;
+	const right = centre.x + reach < box.maxX || centre.x - reach < box.minX;
 	const way = right ? 1 : -1;
 	const rim = { x: centre.x, y: centre.y + (sign * claim.nominal) / 2 };
 	const knee = { x: centre.x + way * 2, y: (up ? box.maxY : box.minY) + sign * 4 };
-	const end = { x: knee.x + way * 3, y: knee.y };
+	const short = centre.x + reach >= box.maxX && right;
+	const end = { x: short ? box.maxX + 2 : knee.x + way * 3, y: knee.y };
+	const align = right ? "left" : "right";
 	return inkOf(
 		arrow(claim.id, rim, (-sign * Math.PI) / 2),
 		stroke(claim.id, rim, knee),
 		stroke(claim.id, knee, end),
-		writing(
-			letters,
-			text,
-			{ x: end.x + way * GAP, y: end.y - TEXT / 2 },
-			{
-				align: right ? "left" : "right",
-			},
-		),
+		writing(letters, text, { x: end.x + way * GAP, y: end.y - TEXT / 2 }, { align }),
+	);
+}
+
+/** A leader from a hole past the part's right end, between what is written over and under it. */
+function sideLeader(claim: SizeClaim, box: Extents, letters: Lettering): Ink {
+	const centre = claim.at[0]!;
+	const rim = { x: centre.x + claim.nominal / 2, y: centre.y };
+	const end = { x: box.maxX + 3, y: centre.y };
+	return inkOf(
+		arrow(claim.id, rim, Math.PI),
+		stroke(claim.id, rim, end),
+		writing(letters, holeText(claim), { x: end.x + GAP, y: end.y - TEXT / 2 }),
 	);
 }

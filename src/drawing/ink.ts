@@ -1,5 +1,8 @@
 import {
+	around,
 	closed,
+	type Extents,
+	extents,
 	line,
 	type Move,
 	moved,
@@ -22,7 +25,7 @@ export const NOTHING: Ink = { marks: [], notes: [] };
 /** Height of dimensions and notes, mm: the smallest that ISO 3098 calls usual for them. */
 export const TEXT = 2.5;
 /** Arrowheads are as long as the text is high, closed and slim (ISO 129-1, from memory). */
-const ARROW = 2.5;
+export const ARROW = 2.5;
 const ARROW_HALF = 0.35;
 
 /** Everything of several inks, in order. */
@@ -31,6 +34,24 @@ export function inkOf(...inks: readonly Ink[]): Ink {
 		marks: inks.flatMap((i) => i.marks),
 		notes: inks.flatMap((i) => i.notes),
 	};
+}
+
+/** The boxes of everything in an ink. */
+export function inkBoxes(ink: Ink): Extents[] {
+	return [...ink.marks.map((m) => extents(m.path)), ...ink.notes.map(noteExtents)];
+}
+
+/** The box of a note: its baseline, capitals and descenders. */
+function noteExtents({ at, height, turn, width }: Note): Extents {
+	const corners = [
+		[0, -0.3 * height],
+		[width, -0.3 * height],
+		[0, height],
+		[width, height],
+	] as const;
+	const move = { x: at.x, y: at.y, turn, mirror: false };
+	const points = corners.map(([x, y]) => movedPoint({ x, y }, move));
+	return around(points.map(({ x, y }) => ({ minX: x, minY: y, maxX: x, maxY: y })));
 }
 
 /** Lines of the reference layer. */

@@ -45,4 +45,6 @@ export interface Part {
 	readonly claims: readonly Claim[];
 	/** Sentences for the person at the bench. */
 	readonly notes: readonly string[];
+	/** Never compensated: its open lines and shared edges are meant. */
+	readonly nominal?: true;
 }

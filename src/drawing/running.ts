@@ -2,7 +2,7 @@ import { circle, type Extents, type Point } from "../geometry/index.js";
 import type { Lettering } from "../lettering/index.js";
 import { fixed, inches } from "../units/index.js";
 import type { SizeClaim } from "./claim.js";
-import { arrowed, type Ink, inkOf, stroke, strokes, TEXT, writing } from "./ink.js";
+import { ARROW, arrowed, type Ink, inkOf, stroke, strokes, TEXT, writing } from "./ink.js";
 import { spread } from "./spread.js";
 
 /** From the part to the first written line, mm. */
@@ -10,6 +10,8 @@ const GAP = 1;
 /** Straight run of an extension line before it may lean aside, mm. */
 const STRAIGHT = 9;
 const LEAN = 5;
+/** From a notch to the dimension of its depth: clear of the arrow at its flank, mm. */
+const ASIDE = 2 * ARROW + 1.5;
 /** Between the baselines of neighbouring values, mm. */
 const PITCH = 1.7 * TEXT;
 
@@ -44,18 +46,18 @@ function oneDatum(claims: readonly SizeClaim[], box: Extents, letters: Lettering
 	const start = sign > 0 ? box.maxY + GAP : box.minY - GAP;
 	const items = [
 		{ id: "datum", x: origin.x, text: `0 ${claims[0]!.datum}` },
-		...distinct(claims).map((c) => ({
+		...places(claims).map(({ claim: c, feature }) => ({
 			id: c.id,
 			x: c.at[1]!.x,
-			text: `${c.feature}: ${fixed(c.nominal, 3)} (${inches(c.nominal)} in)`,
+			text: `${feature}: ${fixed(c.nominal, 3)} (${inches(c.nominal)} in)`,
 		})),
 	].sort((a, b) => a.x - b.x);
-	const places = spread(
+	const asides = spread(
 		items.map(({ x }) => x),
 		PITCH,
 	);
 	const inks = items.map(({ id, x, text }, i) => {
-		const aside = { x: places[i]!, y: start + sign * (STRAIGHT + LEAN) };
+		const aside = { x: asides[i]!, y: start + sign * (STRAIGHT + LEAN) };
 		const knee = { x, y: start + sign * STRAIGHT };
 		const baseline = { x: aside.x + TEXT / 2, y: aside.y + sign * GAP };
 		return inkOf(
@@ -71,11 +73,24 @@ function oneDatum(claims: readonly SizeClaim[], box: Extents, letters: Lettering
 	return inkOf(strokes("datum", ring), ...inks);
 }
 
-/** Of claims at one place only the first: a double marker's two centres share their distance. */
-function distinct(claims: readonly SizeClaim[]): SizeClaim[] {
-	return claims.filter(
-		(c, i) => claims.findIndex((o) => Math.abs(o.at[1]!.x - c.at[1]!.x) < 1e-6) === i,
-	);
+/**
+ * Claims by place, those at one place as one: a double marker's two centres share their distance
+ * and the words that their names have in common.
+ */
+function places(claims: readonly SizeClaim[]) {
+	const groups: SizeClaim[][] = [];
+	for (const claim of claims) {
+		const group = groups.find(([g]) => Math.abs(g!.at[1]!.x - claim.at[1]!.x) < 1e-6);
+		if (group) group.push(claim);
+		else groups.push([claim]);
+	}
+	return groups.map((group) => ({ claim: group[0]!, feature: sharedName(group) }));
+}
+
+function sharedName(claims: readonly SizeClaim[]): string {
+	const [first = [], ...others] = claims.map(({ feature }) => feature.split(" "));
+	const end = first.findIndex((word, i) => others.some((words) => words[i] !== word));
+	return (end > 0 ? first.slice(0, end) : first).join(" ");
 }
 
 /** Width and depth of one feature, written where its neighbours leave room. */
@@ -104,7 +119,7 @@ function sharedSizes(
 			: "";
 		const room = roomBeside(lines, left, right);
 		const needed = letters.width(text, TEXT) + 8;
-		const neededLeft = depth ? letters.width(deep, TEXT) + 8 : 0;
+		const neededLeft = depth ? letters.width(deep, TEXT) + ASIDE + 3 : 0;
 		if (room.right < needed || room.left < neededLeft) continue;
 		return inkOf(
 			...[left, right].map((x) =>
@@ -112,7 +127,7 @@ function sharedSizes(
 			),
 			arrowed(width.id, { x: left, y }, { x: right, y }),
 			writing(letters, text, { x: right + 2 * TEXT + GAP, y: y - TEXT / 2 }),
-			depth ? depthBeside(depth, deep, left - 3, y, letters) : { marks: [], notes: [] },
+			depth ? depthBeside(depth, deep, left, y, letters) : { marks: [], notes: [] },
 		);
 	}
 	return { marks: [], notes: [] };
@@ -138,14 +153,15 @@ function sharedText(claim: SizeClaim, series: readonly SizeClaim[]): string {
 function depthBeside(
 	claim: SizeClaim,
 	text: string,
-	x: number,
+	left: number,
 	y: number,
 	letters: Lettering,
 ): Ink {
+	const x = left - ASIDE;
 	const [low, high] = claim.at.map((p) => p.y).sort((a, b) => a - b) as [number, number];
 	const floor: Point = claim.at[1]!;
 	return inkOf(
-		stroke(claim.id, { x: x - GAP, y: floor.y }, { x: x + 3, y: floor.y }),
+		stroke(claim.id, { x: x - GAP, y: floor.y }, { x: left, y: floor.y }),
 		arrowed(claim.id, { x, y: low }, { x, y: high }),
 		writing(letters, text, { x: x - GAP, y: y - TEXT / 2 }, { align: "right" }),
 	);

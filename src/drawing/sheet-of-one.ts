@@ -1,8 +1,8 @@
-import { around, type Extents, extents, grown, STAY } from "../geometry/index.js";
+import { around, type Extents, grown, STAY } from "../geometry/index.js";
 import type { Lettering } from "../lettering/index.js";
 import { dimensions, partExtents } from "./dimension.js";
-import { type Ink, NOTHING } from "./ink.js";
-import type { Note, Part } from "./part.js";
+import { type Ink, inkBoxes, NOTHING } from "./ink.js";
+import type { Part } from "./part.js";
 import type { Sheet } from "./sheet.js";
 import { type TitleFacts, titleBlock } from "./title-block.js";
 
@@ -40,21 +40,4 @@ function referenceInk(part: Part, facts: TitleFacts, letters: Lettering, box: Ex
 	const top = { x: drawn.minX, y: drawn.minY - 6 };
 	const block = titleBlock(part, facts, letters, top, drawn.maxX - drawn.minX);
 	return { marks: [...dims.marks, ...block.marks], notes: [...dims.notes, ...block.notes] };
-}
-
-function inkBoxes(ink: Ink): Extents[] {
-	return [...ink.marks.map((m) => extents(m.path)), ...ink.notes.map(noteExtents)];
-}
-
-/** The box of a note: its baseline, capitals and descenders. */
-function noteExtents({ at, height, turn, width }: Note): Extents {
-	const [c, s] = [Math.cos(turn), Math.sin(turn)];
-	const corners = [
-		[0, -0.3 * height],
-		[width, -0.3 * height],
-		[0, height],
-		[width, height],
-	] as const;
-	const points = corners.map(([x, y]) => ({ x: at.x + c * x - s * y, y: at.y + s * x + c * y }));
-	return around(points.map(({ x, y }) => ({ minX: x, minY: y, maxX: x, maxY: y })));
 }

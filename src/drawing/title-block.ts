@@ -8,6 +8,8 @@ import type { Part } from "./part.js";
 export interface TitleFacts {
 	readonly job: string;
 	readonly date: string | null;
+	/** Width of the cut that the contours are compensated for, mm. */
+	readonly kerf: number;
 	/** Printed last. */
 	readonly cautions: readonly string[];
 }
@@ -48,14 +50,15 @@ export function titleBlock(
 		wrapped(letters, text, COLUMN - INDENT).map((t, i) => ({ ...line(t), item: i === 0 }));
 	const blocks: Line[][] = [
 		[
-			heading(facts.job),
-			line(part.title),
+			...(letters.width(facts.job, HEADING) <= COLUMN ? [heading(facts.job)] : wrap(facts.job)),
+			...wrap(part.title),
 			line(`${part.stock.material}, ${trimmed(part.stock.thickness, 3)} mm`),
-			line(facts.date === null ? "SCALE 1:1" : `SCALE 1:1      ${facts.date}`),
+			line("SCALE 1:1", facts.date ?? undefined),
+			...(facts.kerf > 0 && !part.nominal ? wrap(kerfText(facts.kerf)) : []),
 			...wrap(`Working edge: ${part.workingEdge}`),
 			line("Lengths in mm (inch); measure before you cut."),
 		],
-		[heading("Sizes"), ...sizeRows(part)],
+		[heading("Sizes"), ...sizeRows(part, letters)],
 		[heading("Notes"), ...part.notes.flatMap(item)],
 		[heading("Cautions"), ...facts.cautions.flatMap(item)],
 	];
@@ -75,6 +78,10 @@ export function titleBlock(
 	);
 }
 
+function kerfText(kerf: number): string {
+	return `Paths lie ${fixed(kerf / 2, 3)} in the waste, for a cut ${fixed(kerf, 3)} wide; sizes are those of the finished part.`;
+}
+
 function line(text: string, right?: string): Line {
 	return right === undefined ? { text, height: TEXT } : { text, height: TEXT, right };
 }
@@ -92,14 +99,7 @@ function block(lines: readonly Line[], x: number, y: number, letters: Lettering)
 			baseline -= height === HEADING ? HEADING + 1.5 : LEADING;
 			return inkOf(
 				item ? writing(letters, "-", { x, y: baseline }) : NOTHING,
-				writing(
-					letters,
-					text,
-					{ x: item === undefined ? x : x + INDENT, y: baseline },
-					{
-						height: fitting(letters, text, height),
-					},
-				),
+				writing(letters, text, { x: item === undefined ? x : x + INDENT, y: baseline }, { height }),
 				right === undefined
 					? NOTHING
 					: writing(letters, right, { x: x + COLUMN, y: baseline }, { align: "right" }),
@@ -108,23 +108,21 @@ function block(lines: readonly Line[], x: number, y: number, letters: Lettering)
 	);
 }
 
-/** A heading too long for its column is set in the small height. */
-function fitting(letters: Lettering, text: string, height: number): number {
-	return letters.width(text, height) <= COLUMN ? height : TEXT;
-}
-
 /** A table of what is promised: one row a series, "22x" and a range where sizes differ. */
-function sizeRows(part: Part): Line[] {
+function sizeRows(part: Part, letters: Lettering): Line[] {
 	const sizes = part.claims.filter((c): c is SizeClaim => c.kind !== "label");
 	const groups = new Map<string, SizeClaim[]>();
 	for (const claim of sizes) {
 		const key = claim.series ?? (isRunning(claim) ? `from ${claim.datum}` : claim.id);
 		groups.set(key, [...(groups.get(key) ?? []), claim]);
 	}
-	return [...groups.values()].map((claims) => {
+	return [...groups.values()].flatMap((claims) => {
 		const first = claims[0]!;
 		const count = claims.length > 1 ? `${claims.length}x ` : "";
-		return line(`${count}${rowName(first)}`, rowValue(claims));
+		const [name, value] = [`${count}${rowName(first)}`, rowValue(claims)];
+		const room = COLUMN - letters.width(value, TEXT) - 2;
+		const lines = wrapped(letters, name, room);
+		return lines.map((text, i) => line(text, i === lines.length - 1 ? value : undefined));
 	});
 }
 
@@ -153,14 +151,25 @@ function rowValue(claims: readonly SizeClaim[]): string {
 	return `${fixed(least, 3)} to ${fixed(most, 3)} ${tolerance}`;
 }
 
-/** A text broken between words so that no line is wider than `room`. */
+/** A text broken between words, and within a word that is itself too long for `room`. */
 function wrapped(letters: Lettering, text: string, room: number): string[] {
+	const fits = (t: string) => letters.width(t, TEXT) <= room;
 	const lines: string[] = [];
-	for (const word of text.split(" ")) {
+	for (const word of text.split(" ").flatMap((w) => brokenWord(w, fits))) {
 		const last = lines.at(-1);
 		const longer = last === undefined ? word : `${last} ${word}`;
-		if (last !== undefined && letters.width(longer, TEXT) <= room) lines[lines.length - 1] = longer;
+		if (last !== undefined && fits(longer)) lines[lines.length - 1] = longer;
 		else lines.push(word);
 	}
 	return lines;
+}
+
+function brokenWord(word: string, fits: (t: string) => boolean): string[] {
+	const pieces = [""];
+	for (const sign of word) {
+		const last = pieces.at(-1)!;
+		if (last === "" || fits(last + sign)) pieces[pieces.length - 1] = last + sign;
+		else pieces.push(sign);
+	}
+	return pieces;
 }

@@ -40,8 +40,13 @@ export function inRange(value: number, range: LengthRange): boolean {
 }
 
 /** Adds a problem to a zod context: our code and facts travel in `params`. */
-export function fault(ctx: z.RefinementCtx, code: string, facts: Record<string, string | number>) {
-	ctx.addIssue({ code: "custom", message: code, params: { code, facts } });
+export function fault(
+	ctx: z.RefinementCtx,
+	code: string,
+	facts: Record<string, string | number>,
+	path: PropertyKey[] = [],
+) {
+	ctx.addIssue({ code: "custom", message: code, params: { code, facts }, path });
 }
 
 /** A text or number as YAML gives it. */
@@ -74,7 +79,7 @@ export function lengthOrWord<W extends string>(
 }
 
 /** Reads and checks a length; on a fault the context gets it and null comes back. */
-export function lengthOf(
+function lengthOf(
 	given: string | number,
 	unit: Unit,
 	range: LengthRange,

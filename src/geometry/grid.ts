@@ -162,12 +162,15 @@ function bowOf(radius: number, sweep: number): number {
 }
 
 /**
- * The mean length of a segment, so that a segment enters a few cells on average; no more than
- * a few cells a segment along a side, and none smaller than `reach`.
+ * As if the segments were spread evenly, one to a cell, but no larger than the mean segment and
+ * no smaller than a sixteenth of it, so that a segment enters a few cells on average; no more
+ * than a few cells a segment along a side, and none smaller than `reach`.
  */
 function cellSize(segments: readonly Segment[], box: Extents, reach: number): number {
 	const count = segments.length;
 	const mean = segments.reduce((sum, s) => sum + segmentLength(s), 0) / count;
-	const side = Math.max(box.maxX - box.minX, box.maxY - box.minY);
-	return Math.max(mean, side / (4 * count + 16), reach, MARGIN);
+	const [width, height] = [box.maxX - box.minX, box.maxY - box.minY];
+	const even = Math.sqrt((width * height) / count);
+	const few = Math.max(width, height) / (4 * count + 16);
+	return Math.max(Math.min(mean, even), mean / 16, few, reach, MARGIN);
 }

@@ -1,5 +1,12 @@
 import type { Path, Point } from "./path.js";
-import { pointAt, powerOf, type Segment, segments } from "./segment.js";
+import {
+	type ArcSegment,
+	type LineSegment,
+	pointAt,
+	powerOf,
+	type Segment,
+	segments,
+} from "./segment.js";
 
 /**
  * How often closed contours wind around a point, counter-clockwise positive.
@@ -9,12 +16,7 @@ import { pointAt, powerOf, type Segment, segments } from "./segment.js";
  */
 export function windingNumber(contours: readonly Segment[], p: Point): number {
 	let winding = 0;
-	for (const s of contours) {
-		for (const [from, to, middle] of monotone(s)) {
-			if (from.y <= p.y === to.y <= p.y) continue;
-			if (isLeftOf(p, s, middle)) winding += to.y > from.y ? 1 : -1;
-		}
-	}
+	for (const s of contours) winding += s.kind === "line" ? passOf(s, p) : passesOf(s, p);
 	return winding;
 }
 
@@ -23,33 +25,55 @@ export function contains(path: Path, p: Point): boolean {
 	return windingNumber(segments(path), p) !== 0;
 }
 
-type Piece = readonly [from: Point, to: Point, middle: Point];
+/** The way from one point to another past a height: 1 up, −1 down, 0 not past it. */
+function wayPast(from: Point, to: Point, y: number): 1 | -1 | 0 {
+	if (from.y <= y === to.y <= y) return 0;
+	return to.y > from.y ? 1 : -1;
+}
 
-/** The pieces of a segment between the places where it turns from rising to falling. */
-function monotone(s: Segment): Piece[] {
-	if (s.kind === "line") return [[s.start, s.end, s.start]];
+function passOf({ start, end }: LineSegment, p: Point): number {
+	const way = wayPast(start, end, p.y);
+	if (way === 0) return 0;
+	return start.x + ((p.y - start.y) / (end.y - start.y)) * (end.x - start.x) > p.x ? way : 0;
+}
+
+/** By how much a circle may reach past its centre and radius, as a share of the radius. */
+const ROUNDING = 1e-12;
+
+/** How often an arc passes the ray, up less down. */
+function passesOf(arc: ArcSegment, p: Point): number {
+	const reach = arc.radius * (1 + ROUNDING);
+	if (arc.centre.x + reach < p.x) return 0;
+	// Of an arc wholly on the right only the ends count: other passes cancel out.
+	if (arc.centre.x - reach > p.x) return wayPast(arc.start, arc.end, p.y);
+	const isInside = powerOf(p, arc) < 0;
+	const isBefore = p.x < arc.centre.x;
+	return piecesOf(arc).reduce((sum, { from, to, middle }) => {
+		const isPassed = middle.x > arc.centre.x ? isInside || isBefore : isBefore && !isInside;
+		return isPassed ? sum + wayPast(from, to, p.y) : sum;
+	}, 0);
+}
+
+interface Piece {
+	readonly from: Point;
+	readonly middle: Point;
+	readonly to: Point;
+}
+
+/** The pieces of an arc between the places where it turns from rising to falling. */
+function piecesOf(arc: ArcSegment): Piece[] {
 	const cuts = [0, 1];
 	for (let k = -4; k <= 4; k++) {
-		const u = (Math.PI / 2 + k * Math.PI - s.startAngle) / s.sweep;
+		const u = (Math.PI / 2 + k * Math.PI - arc.startAngle) / arc.sweep;
 		if (u > 0 && u < 1) cuts.push(u);
 	}
 	cuts.sort((a, b) => a - b);
-	const pieces: Piece[] = [];
-	for (let i = 0; i + 1 < cuts.length; i++) {
+	return cuts.slice(1).map((to, i) => {
 		const from = cuts[i]!;
-		const to = cuts[i + 1]!;
-		pieces.push([pointAt(s, from), pointAt(s, to), pointAt(s, (from + to) / 2)]);
-	}
-	return pieces;
-}
-
-/** Whether a point whose height a piece passes lies to its left, that is, nearer to −x. */
-function isLeftOf(p: Point, s: Segment, middle: Point): boolean {
-	if (s.kind === "line") {
-		const { start, end } = s;
-		return start.x + ((p.y - start.y) / (end.y - start.y)) * (end.x - start.x) > p.x;
-	}
-	const isInside = powerOf(p, s) < 0;
-	if (middle.x > s.centre.x) return isInside || p.x < s.centre.x;
-	return !isInside && p.x < s.centre.x;
+		return {
+			from: pointAt(arc, from),
+			middle: pointAt(arc, (from + to) / 2),
+			to: pointAt(arc, to),
+		};
+	});
 }

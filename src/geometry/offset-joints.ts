@@ -6,8 +6,8 @@ import type { Point } from "./path.js";
 export const ONE_JOINT = 2e-7;
 /**
  * Ends that nothing else joins are one joint up to this far apart, mm. Segments that go on
- * nearly straight overlap, or part, by distance times turn, and their meeting is hard to find;
- * the gap is along them, so that its root is what it puts the contour off by.
+ * nearly straight overlap by distance times turn, and at so small an angle rounding may hide
+ * where they meet. The gap is along both, so that closing it moves neither sideways.
  */
 const LONGEST_GAP = 1e-5;
 /** A piece back to its own joint shorter than this is nothing, mm. */
@@ -35,11 +35,9 @@ export interface Link {
  */
 export function linked(pieces: readonly Piece[]): readonly Link[] {
 	const joints = jointsOf(pieces.flatMap((p) => [p.start, p.end]));
-	const links = pieces.map((piece, i) => ({
-		piece,
-		from: joints[2 * i]!,
-		to: joints[2 * i + 1]!,
-	}));
+	const links = pieces.map((piece, i) => {
+		return { piece, from: joints[2 * i]!, to: joints[2 * i + 1]! };
+	});
 	return withoutTails(bridged(withoutDoubles(withoutNothing(links))));
 }
 

@@ -16,12 +16,11 @@ const SHORTEST = 2e-6;
 const SHORTEST_AROUND = 1e-4;
 /** Arcs that sweep further are made of two: a bulge is a tangent and grows without bounds. */
 const WIDEST = 1.5 * Math.PI;
-/** How far from a joint directions are compared, mm: arcs that touch there have parted. */
-const AWAY = 0.01;
 
 /**
- * The closed contours that links form. Every joint is left as often as it is arrived at; a
- * contour is closed as soon as it is back at any of its joints, so that none touches itself.
+ * The closed contours that links form. Every joint is left as often as it is arrived at. Where
+ * contours touch any way on will do: a contour is closed as soon as it is back at any of its
+ * joints, so that none touches itself.
  */
 export function loopsOf(links: readonly Link[]): Loop[] {
 	const leaving = new Map<number, Link[]>();
@@ -58,32 +57,9 @@ function ringsFrom(first: Link, leaving: ReadonlyMap<number, Link[]>): Link[][] 
 			rings.push(ring);
 		}
 		const last = way.at(-1);
-		link = last && nextOf(last, leaving.get(last.to)!);
+		link = last && leaving.get(last.to)!.at(-1);
 	}
 	return rings;
-}
-
-/**
- * The link to leave a joint by: of several the one furthest to the left, so that contours that
- * touch there do not cross.
- */
-function nextOf(arriving: Link, leaving: readonly Link[]): Link {
-	if (leaving.length === 1) return leaving[0]!;
-	const back = direction(arriving, -1);
-	const turned = (link: Link) => {
-		const angle = back - direction(link, 1);
-		return angle > 0 ? angle : angle + 2 * Math.PI;
-	};
-	return leaving.reduce((best, link) => (turned(link) < turned(best) ? link : best));
-}
-
-/** The direction from a link's start (1) or end (−1) along it, radians. */
-function direction({ piece }: Link, side: 1 | -1): number {
-	const share = Math.min(0.5, AWAY / piece.length) * (piece.to - piece.from);
-	const u = side === 1 ? piece.from + share : piece.to - share;
-	const p = pointAt(piece.shifted.segment, u);
-	const joint = side === 1 ? piece.start : piece.end;
-	return Math.atan2(p.y - joint.y, p.x - joint.x);
 }
 
 /** A stretch of a shifted segment that may span several pieces. */
@@ -105,8 +81,8 @@ function loopOf(links: readonly Link[]): Loop | null {
 	});
 	const path = { points, closed: true };
 	const around = pathLength(path);
-	if (around < SHORTEST_AROUND || Math.abs(signedArea(path)) < (around / 2) * ONE_JOINT)
-		return null;
+	const isThin = Math.abs(signedArea(path)) < (around / 2) * ONE_JOINT;
+	if (around < SHORTEST_AROUND || isThin) return null;
 	return { path, sources: stretches.map((s) => s.shifted.source) };
 }
 

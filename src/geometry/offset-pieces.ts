@@ -62,18 +62,8 @@ export function outermostPieces(
 			const middle = pointAt(segment, (from + to) / 2);
 			const clear = grid.clearance(middle, size - ROUNDING);
 			if (clear === null || (boundary.touching && !isBeyond(middle))) continue;
-			const short = size - clear;
-			const piece = {
-				shifted: one,
-				from,
-				to,
-				start,
-				middle,
-				end,
-				length: (to - from) * length,
-				short,
-			};
-			result.push(piece);
+			const [long, short] = [(to - from) * length, size - clear];
+			result.push({ shifted: one, from, to, start, middle, end, length: long, short });
 		}
 	}
 	return result;

@@ -5,7 +5,6 @@ export {
 	type JobRead,
 	type ReadOptions,
 	readJob,
-	USUAL_PENS,
 	type Wanted,
 } from "./read-job.js";
-export { commonSettings, jobJsonSchema, jobSchema, toolSchema } from "./schema.js";
+export { jobJsonSchema } from "./schema.js";

@@ -108,7 +108,7 @@ function unitOf(value: unknown): Unit {
 }
 
 /** Own colours, told apart by hue and by lightness; widths of ISO 128's 2 : 1 (wide : narrow). */
-export const USUAL_PENS: Pens = {
+const USUAL_PENS: Pens = {
 	reference: { colour: "#5f6673", width: 0.13 },
 	score: { colour: "#b5530d", width: 0.18 },
 	engrave: { colour: "#5b3fa0", width: 0.25 },
@@ -140,6 +140,7 @@ function benchOf(values: JobValues, neck: Neck): Omit<Bench, "letters"> {
 		machine: {
 			kind: machine.kind,
 			tolerance: machine.tolerance,
+			kerf: machine.kerf,
 			pens: pensOf(machine.pens),
 		},
 		temperatureSwing: values.shop["temperature-swing"],

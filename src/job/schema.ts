@@ -24,7 +24,7 @@ import { fileSafe } from "./file-safe.js";
 import { nearest } from "./nearest.js";
 
 /** Scale lengths that an instrument has; others only on demand (`--allow-unusual`), mm. */
-export const USUAL_SCALE: LengthRange = { from: 150, to: 2000, unless: "--allow-unusual" };
+const USUAL_SCALE: LengthRange = { from: 150, to: 2000, unless: "--allow-unusual" };
 const ANY_SCALE: LengthRange = { above: 0, to: 10_000 };
 
 /** Narrowest board, mm: less is a slip of the unit, and no strip could be cut from it. */
@@ -181,7 +181,7 @@ function nameField(text: string) {
 }
 
 /** The sheet that parts are cut from; a tool may have its own. */
-export function stockSchema(unit: Unit) {
+function stockSchema(unit: Unit) {
 	return z.strictObject({
 		material: materialField,
 		thickness: lengthField(unit, { above: 0, to: 60 }, { text: "Thickness of the sheet" }),
@@ -194,7 +194,7 @@ function machineSchema(unit: Unit) {
 		width: lengthField(unit, { above: 0, to: 2 }, { text: "Line width in the files" }).optional(),
 	});
 	const pens = Object.fromEntries(OPERATIONS.map((o) => [o, pen.optional()]));
-	return z.strictObject({
+	const fields = {
 		kind: choiceField(["laser", "mill", "printer"], { text: "What cuts the parts" }).default(
 			"laser",
 		),
@@ -203,11 +203,13 @@ function machineSchema(unit: Unit) {
 			{ from: 0, to: 1 },
 			{ text: "How far off a cut edge may be; promised with every dimension" },
 		).prefault("0.05 mm"),
-		kerf: lengthField(unit, { from: 0, to: 5 }, { text: "Width of the cut; only 0 so far" })
-			.superRefine((kerf, ctx) => {
-				if (kerf !== 0) fault(ctx, "kerf", { kerf });
-			})
-			.prefault(0),
+		kerf: lengthField(
+			unit,
+			{ from: 0, to: 2 },
+			{
+				text: "Width of a laser's cut: contours move into the waste by half of it; measure it with a kerf-coupon; 0 writes nominal contours",
+			},
+		).prefault(0),
 		pens: z
 			.strictObject(pens)
 			.optional()
@@ -216,6 +218,9 @@ function machineSchema(unit: Unit) {
 				kind: "map",
 				range: '{cut: {colour: "#0b7a75", width: 0.15 mm}, score: …, engrave: …, reference: …}',
 			}),
+	};
+	return z.strictObject(fields).superRefine(({ kind, kerf }, ctx) => {
+		if (kind !== "laser" && kerf !== 0) fault(ctx, "kerf", { kerf, kind }, ["kerf"]);
 	});
 }
 

@@ -25,27 +25,20 @@ const REASONS: Readonly<Record<string, string>> = {
  * What is wrong with the YAML. One slip makes the parser stumble again and again, so of the
  * general errors the first alone is told; slips that have a name of their own are all told.
  */
-export function syntaxProblems(
-	errors: readonly YAMLError[],
-	text: string,
-	mostDepth: number,
-): YamlFault[] {
+export function syntaxProblems(errors: readonly YAMLError[], text: string): YamlFault[] {
 	const told = new Set<string>();
 	return errors
-		.map((error) => faultOf(error, text, mostDepth))
+		.map((error) => faultOf(error, text))
 		.filter(({ code, offset }) => {
 			const name = code === "yaml-syntax" ? code : `${code} ${lineStart(text, offset)}`;
 			return !told.has(name) && told.add(name);
 		});
 }
 
-function faultOf(error: YAMLError, text: string, mostDepth: number): YamlFault {
+function faultOf(error: YAMLError, text: string): YamlFault {
 	const offset = error.pos[0];
 	const line = lineAt(text, offset);
 	const facts = { line };
-	if (error.code === "RESOURCE_EXHAUSTION") {
-		return { code: "too-deep", facts: { most: mostDepth }, offset };
-	}
 	if (/"[^"]*\d"{2}|"[^"]*\d″?"[^\s,}\]#]/u.test(line)) {
 		return { code: "inch-in-quotes", facts, offset };
 	}

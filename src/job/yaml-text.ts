@@ -9,14 +9,13 @@ import {
 	visit,
 } from "yaml";
 import { type Problem, problem } from "../problem/index.js";
+import { deepPlace } from "./yaml-depth.js";
 import { syntaxProblems, type YamlFault } from "./yaml-syntax.js";
 
 /** A job file's largest size, characters: a thousand times what a long job needs. */
-export const MOST_TEXT = 1_000_000;
+const MOST_TEXT = 1_000_000;
 /** Deepest nesting: a job needs five levels. */
 const MOST_DEPTH = 20;
-/** Most brackets left open at once before the text is parsed: the parser would run out of stack. */
-const MOST_OPEN = 500;
 
 /** A parsed job file with the means to say where things stand in it. */
 export interface JobText {
@@ -38,7 +37,8 @@ export function parseJobText(text: string): JobText | Problem[] {
 		const { line, col } = lines.linePos(offset);
 		return { ...problem(code, [], facts), where: { path: [], line, column: col } };
 	};
-	if (mostOpen(text) > MOST_OPEN) return [problem("too-deep", [], { most: MOST_DEPTH })];
+	const deep = deepPlace(text);
+	if (deep !== null) return [{ ...problem("too-deep", [], { most: MOST_DEPTH }), where: deep }];
 	const docs = parseAllDocuments(text, {
 		lineCounter: lines,
 		uniqueKeys: true,
@@ -50,7 +50,7 @@ export function parseJobText(text: string): JobText | Problem[] {
 	if (directive >= 0) return [at("yaml-directive", directive)];
 	if (!doc || isNothing(doc.contents)) return [problem("empty-job", [])];
 	if (docs.length > 1) return [at("several-documents", docs[1]!.range[0])];
-	const faults = syntaxProblems(doc.errors, text, MOST_DEPTH);
+	const faults = syntaxProblems(doc.errors, text);
 	const found = faults.length > 0 ? faults : refusedNodes(doc);
 	if (found.length > 0) return found.map(({ code, offset, facts }) => at(code, offset, facts));
 	return { value: doc.toJS({ maxAliasCount: 0 }), doc: doc as Document.Parsed, lines };
@@ -58,17 +58,6 @@ export function parseJobText(text: string): JobText | Problem[] {
 
 function isNothing(node: unknown): boolean {
 	return node === null || (isScalar(node) && node.value === null);
-}
-
-/** Most brackets open at once, a bound that needs no parser; comments do not count. */
-function mostOpen(text: string): number {
-	let open = 0;
-	let most = 0;
-	for (const c of text.replace(/(^|\s)#.*$/gmu, "")) {
-		if (c === "{" || c === "[") most = Math.max(most, ++open);
-		else if (c === "}" || c === "]") open = Math.max(0, open - 1);
-	}
-	return most;
 }
 
 /** Anchors, aliases, tags, keys that are no words, and what is nested too deep. */

@@ -12,11 +12,17 @@ interface Words {
 /** Longest text that a message quotes. */
 const MOST_QUOTED = 160;
 
+/** Most entries of a list that a message names. */
+const MOST_LISTED = 20;
+
 /** A fact as text: numbers to the thousandth, lists with commas, unseen characters by their code. */
 function say(fact: Fact | undefined): string {
 	if (fact === undefined) return "";
-	if (typeof fact === "number") return trimmed(fact, 3);
-	return typeof fact === "string" ? quoted(fact) : fact.map(quoted).join(", ");
+	if (typeof fact === "number") return Math.abs(fact) < 1e15 ? trimmed(fact, 3) : String(fact);
+	if (typeof fact === "string") return quoted(fact);
+	const rest = fact.length - MOST_LISTED;
+	const listed = fact.slice(0, MOST_LISTED).map(quoted).join(", ");
+	return rest > 0 ? `${listed} and ${rest} more` : listed;
 }
 
 function quoted(text: string): string {
@@ -160,8 +166,8 @@ const WORDING: Readonly<Record<string, (f: Facts) => Words>> = {
 		),
 	kerf: (f) =>
 		w(
-			`a kerf of ${mm(f.kerf)} cannot be compensated yet`,
-			"Write kerf: 0. The files show true sizes; set the offset in your cutting program.",
+			`a kerf of ${mm(f.kerf)} does not go with a ${say(f.kind)}`,
+			"Write kerf: 0: a mill's program offsets for its cutter by itself, and a printer cuts nothing.",
 		),
 
 	// Shape of the job
@@ -387,6 +393,45 @@ const WORDING: Readonly<Record<string, (f: Facts) => Words>> = {
 			`the slot of fret ${say(f.fret)} would be shorter than it is wide`,
 			"Check width, binding and tang-width.",
 		),
+	"block-too-narrow": (f) =>
+		w(
+			`blocks ${mm(f.pitch)} wide have no room for their numbers`,
+			`Give a pitch of ${mm(f.least)} or more.`,
+		),
+	"fit-slot-too-narrow": (f) =>
+		w(
+			Number(f.width) > 0
+				? `the narrowest slot would be only ${mm(f.width)} wide`
+				: "the narrowest slots would have no width at all",
+			`At least ${mm(f.least)} is needed: set fit-middle nearer to 0, step or fits smaller, or leave the slots out with fits: 0.`,
+		),
+
+	// Cutting
+	"narrower-than-kerf": (f) =>
+		w(
+			`${say(f.feature)} of ${say(f.part)}, ${mm(f.size)} wide, is not wider than the cut of ${mm(f.kerf)}`,
+			"Take a machine with a narrower kerf, or make the feature wider; the slots of a strip can be lines (slots: line).",
+		),
+	"radius-below-half-kerf": (f) =>
+		w(
+			`${say(f.feature)} of ${say(f.part)} has a radius of ${mm(f.size)}, not above half the cut of ${mm(f.kerf)}`,
+			"Take a machine with a narrower kerf, or make the feature larger.",
+		),
+	"contours-merge": (f) =>
+		w(
+			`contours of ${say(f.part)} would run into each other at a cut of ${mm(f.kerf)}`,
+			"Take a machine with a narrower kerf.",
+		),
+	"no-kerf": (f) =>
+		w(
+			`${mm(f.measured)} over blocks drawn ${mm(f.nominal)} leave nothing for the cut`,
+			"The measured length must be less than the nominal one: push the loose blocks together, and give --nominal as the part says it.",
+		),
+	"kerf-too-wide": (f) =>
+		w(
+			`${mm(f.measured)} over ${say(f.blocks)} blocks drawn ${mm(f.nominal)} make a kerf of ${mm(f.kerf)}, over half a block`,
+			`A cut is at most ${mm(f.most)} wide here: check the number of blocks and both lengths.`,
+		),
 
 	// Lettering
 	"font-not-loaded": (f) =>
@@ -397,7 +442,7 @@ const WORDING: Readonly<Record<string, (f: Facts) => Words>> = {
 	"font-unusable": (f) =>
 		w(
 			`the font ${say(f.file)} cannot be used: ${say(f.reason)}`,
-			"Name a TTF or OTF file, its path taken from the job file's folder.",
+			"Name a TTF or OTF file, and check its path.",
 		),
 	"font-lacks-signs": (f) =>
 		w(

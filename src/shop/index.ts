@@ -1,2 +1,3 @@
 export * from "./cautions.js";
+export * from "./kerf.js";
 export * from "./materials.js";

@@ -1,3 +1,4 @@
+import { kerfCoupon } from "./kerf-coupon.js";
 import { notchedStraightedge } from "./notched-straightedge.js";
 import { radiusGauge } from "./radius-gauge.js";
 import { slotStrip } from "./slot-strip.js";
@@ -6,4 +7,4 @@ import type { Tool } from "./tool.js";
 export type { Bench, Built, Machine, ShopStock, Tool, Wire } from "./tool.js";
 
 /** Every tool that camber makes, in the order in which it lists them. */
-export const TOOLS: readonly Tool[] = [notchedStraightedge, radiusGauge, slotStrip];
+export const TOOLS: readonly Tool[] = [notchedStraightedge, radiusGauge, slotStrip, kerfCoupon];

@@ -3,9 +3,9 @@ import { stationProblems } from "../fields/index.js";
 import { arcSagitta, circle, reversed } from "../geometry/index.js";
 import { stationX, widthAt } from "../neck/index.js";
 import { type Problem, problem } from "../problem/index.js";
-import { inchLabel } from "../units/index.js";
+import { inchLabel, trimmed } from "../units/index.js";
 import { gaugeClaims, holeClaim } from "./radius-gauge/claims.js";
-import { gaugeLabels } from "./radius-gauge/labels.js";
+import { besideLetters, gaugeLabels, LEAST_LETTERS, USUAL_LETTERS } from "./radius-gauge/labels.js";
 import { gaugeNotes } from "./radius-gauge/notes.js";
 import {
 	type Face,
@@ -38,15 +38,30 @@ function placeProblems(bench: Bench, { at = [], radii }: Given): Problem[] {
 	return at.flatMap((station, i) => stationProblems(bench.neck, station, ["at", i]));
 }
 
+/** Diameter of the hanging hole, 0 without. */
+function holeOf(s: GaugeSettings): number {
+	return s["gauge-hole"] === "none" ? 0 : s["gauge-hole"];
+}
+
+function holeProblem(hole: number, most: number): Problem {
+	const allowed = `none, or at most ${trimmed(most, 3)} mm on a gauge this narrow`;
+	const facts = { given: `${trimmed(hole, 3)} mm`, mm: hole, allowed, slip: "" };
+	return problem("length-range", ["gauge-hole"], facts);
+}
+
 function refusals(bench: Bench, s: GaugeSettings, wanted: readonly Wanted[]): Problem[] {
 	if (wanted.length === 0) return [problem("flat-board", [], { tool: "radius gauge" })];
 	const width = s["gauge-width"];
 	const field = bench.neck.radius === "flat" || s.radii ? "radii" : "at";
+	const hole = holeOf(s);
+	const widest = width - 2 * OFF_WORKING_EDGE;
+	if (hole > widest) return [holeProblem(hole, widest)];
 	return wanted.flatMap(({ radius, place, tag }) => {
 		const facts = { radius, width, place: place ?? tag };
 		if (!(radius > 0)) return [problem("radius-vanishes", [field], facts)];
 		if (width > 2 * radius) return [problem("chord-wider-than-circle", ["gauge-width"], facts)];
-		const least = arcSagitta(radius, width) + LEAST_BACK;
+		const plate = Math.max(LEAST_BACK, besideLetters(hole) + LEAST_LETTERS);
+		const least = arcSagitta(radius, width) + plate;
 		const height = s["gauge-height"];
 		if (height === undefined || height >= least) return [];
 		return [problem("gauge-too-low", ["gauge-height"], { ...facts, height, least })];
@@ -63,9 +78,10 @@ function gauge(
 	const { radius, place } = wanted;
 	const width = s["gauge-width"];
 	const sagitta = arcSagitta(radius, width);
-	const height = s["gauge-height"] ?? Math.ceil(sagitta + LETTER_ROOM - 1e-9);
+	const diameter = holeOf(s);
+	const plate = Math.max(LETTER_ROOM, besideLetters(diameter) + USUAL_LETTERS);
+	const height = s["gauge-height"] ?? Math.ceil(sagitta + plate - 1e-9);
 	const shape = shapeOf(face, radius, width, height);
-	const diameter = s["gauge-hole"] === "none" ? 0 : s["gauge-hole"];
 	const far = face === "concave" ? shape.top : shape.bottom;
 	const inward = face === "concave" ? -1 : 1;
 	const hole = { x: 0, y: far + inward * (OFF_WORKING_EDGE + diameter / 2) };

@@ -1,17 +1,12 @@
 import type { Mark } from "../drawing/index.js";
 import { line } from "../geometry/index.js";
-import { fretLine, isFanned, type Neck } from "../neck/index.js";
+import { fretLine, isFanned, type Neck, widthAt } from "../neck/index.js";
 import { type Problem, problem } from "../problem/index.js";
-import { fixed } from "../units/index.js";
+import { fixed, trimmed } from "../units/index.js";
 import { slotClaims, stripClaims } from "./slot-strip/claims.js";
+import { fretList, type StripLabels, slotLabels } from "./slot-strip/labels.js";
 import {
-	fretList,
-	type StripLabels,
-	type StripTitle,
-	slotLabels,
-	stripTitle,
-} from "./slot-strip/labels.js";
-import {
+	CROSS,
 	type Ends,
 	endsOf,
 	type MarkerCentre,
@@ -24,12 +19,11 @@ import {
 	stripOutline,
 } from "./slot-strip/lay.js";
 import { type Given, type StripSettings, settings } from "./slot-strip/settings.js";
+import { type StripTitle, stripTitle } from "./slot-strip/title.js";
 import { type Bench, type Built, OFF_WORKING_EDGE, tool } from "./tool.js";
 
 /** Strip that must remain beside the ends of cut slots, mm. */
 const LEAST_RIM = OFF_WORKING_EDGE;
-/** Half an arm of a marker's cross, mm. */
-const CROSS = 1.5;
 
 function defaults(_bench: Bench, given: Given): Partial<Given> {
 	return { "edge-margin": given["edge-margin"] ?? (given.slots === "tang" ? 5 : 0) };
@@ -46,11 +40,25 @@ function refusals(bench: Bench, s: StripSettings): Problem[] {
 	if (tooFar) found.push(problem("marker-beyond", [], { fret: tooFar.fret, frets: neck.frets }));
 	const narrow = slotsOf(neck).find(({ length }) => length <= wire.tangWidth);
 	if (narrow) found.push(problem("slot-too-short", [], { fret: narrow.fret.n }));
-	return found;
+	return tooFar ? found : [...found, ...spreadProblems(bench, s)];
 }
 
-function cross({ at, id }: MarkerCentre): Mark[] {
-	const feature = `marker ${id}`;
+/** Double markers whose crosses would leave the board. */
+function spreadProblems(bench: Bench, s: StripSettings): Problem[] {
+	const spread = s["double-marker-spread"];
+	if (spread === undefined) return [];
+	const beside = markerCentres(bench, s).flatMap(({ at, fret }) => {
+		const most = widthAt(bench.neck, at.x - CROSS) - 2 * CROSS;
+		return 2 * Math.abs(at.y) > most ? [{ fret, most }] : [];
+	});
+	const [first] = beside;
+	if (!first) return [];
+	const allowed = `at most ${trimmed(first.most, 3)} mm, the board at fret ${first.fret} less the crosses`;
+	const facts = { given: `${trimmed(spread, 3)} mm`, mm: spread, allowed, slip: "" };
+	return [problem("length-range", ["double-marker-spread"], facts)];
+}
+
+function cross({ at, feature }: MarkerCentre): Mark[] {
 	const arm = (dx: number, dy: number): Mark => ({
 		operation: "score",
 		path: line({ x: at.x - dx, y: at.y - dy }, { x: at.x + dx, y: at.y + dy }),
@@ -87,7 +95,7 @@ function scores(
 				{ x: to!, y: 0 },
 			]),
 		),
-		...(neck.zeroFret && s.slots === "line" ? [] : [score("theoretical nut", nutLine(neck, 0))]),
+		...(neck.zeroFret ? [] : [score("theoretical nut", nutLine(neck, 0))]),
 		...(neck.nutShift === 0 ? [] : [score("actual nut face", nutLine(neck, neck.nutShift))]),
 		...(s["string-lines"] && neck.strings ? stringDashes(neck) : []),
 		...(s.slots === "line"
@@ -103,7 +111,7 @@ function notes(neck: Neck, s: StripSettings, texts: StripLabels): string[] {
 	];
 	if (neck.nutShift !== 0) {
 		lines.push(
-			`The nut's actual face stands at ${fixed(neck.nutShift, 3)} mm: lay the second nut line on it.`,
+			`The nut's actual face stands at ${fixed(neck.nutShift, 3)} mm: lay that line on it, not the theoretical one.`,
 		);
 	}
 	if (isFanned(neck)) {
@@ -135,8 +143,8 @@ function build(bench: Bench, given: Given, name: string): Built {
 	const slots = slotsOf(neck);
 	const ends = endsOf(neck, slots, s);
 	const markers = markerCentres(bench, s);
-	const texts = slotLabels(bench, slots, s);
-	const title = stripTitle(bench, ends.from);
+	const texts = slotLabels(bench, slots, s, markers);
+	const title = stripTitle(bench, ends, s);
 	const labels = [...title.labels, ...texts.labels];
 	const holes = s.slots === "tang" ? slots : [];
 	const lastFret = fretLine(neck, neck.frets).x;

@@ -24,6 +24,8 @@ export interface Machine {
 	readonly kind: MachineKind;
 	/** How far off a cut edge may be, mm. */
 	readonly tolerance: number;
+	/** Full width of the cut that contours are compensated for; 0 for nominal contours, mm. */
+	readonly kerf: number;
 	readonly pens: Pens;
 }
 

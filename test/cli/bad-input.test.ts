@@ -15,7 +15,7 @@ describe("a bad job", () => {
 		const [first] = plain.err.split("\n");
 		if (job.at === undefined) expect(first).toContain(`error: ${file}: `);
 		else {
-			const { line, column } = placeOf(job.text, job.at);
+			const { line, column } = typeof job.at === "string" ? placeOf(job.text, job.at) : job.at;
 			expect(first).toContain(`error: ${file}:${line}:${column}: `);
 		}
 		expect(plain.err).not.toMatch(/undefined|\bNaN mm|\s""|\n\s+at |Error:/u);

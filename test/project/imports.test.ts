@@ -14,6 +14,7 @@ const LAYERS = [
 	["lettering"],
 	["drawing"],
 	["fields"],
+	["cutting"],
 	["tools"],
 	["writers"],
 	["job"],
@@ -25,6 +26,7 @@ const LAYERS = [
 
 /** What a layer must not know although it lies below: writers and tools know nothing of each other. */
 const STRANGERS: Readonly<Record<string, readonly string[]>> = {
+	cutting: ["neck", "shop", "fields", "lettering"],
 	writers: ["tools", "fields", "neck", "shop", "lettering"],
 	job: ["writers"],
 	lettering: ["neck", "shop"],

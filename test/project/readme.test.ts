@@ -9,15 +9,19 @@ const RENEW = process.env.GOLDEN === "write";
 /** What stands between two markers of the README. */
 function section(name: string): { text: string; replace: (by: string) => void } {
 	const readme = readFileSync("README.md", "utf8");
-	const found = new RegExp(`(<!-- ${name}: begin[^>]*-->\n)([\\s\\S]*?)(<!-- ${name}: end -->)`, "u").exec(
-		readme,
-	);
+	const found = new RegExp(
+		`(<!-- ${name}: begin[^>]*-->\n)([\\s\\S]*?)(<!-- ${name}: end -->)`,
+		"u",
+	).exec(readme);
 	if (!found) throw new Error(`README has no section ${name}`);
 	const [whole, begin, text, end] = found as unknown as [string, string, string, string];
 	return {
 		text,
 		replace: (by) =>
-			writeFileSync("README.md", readme.replace(whole, () => `${begin}${by}${end}`)),
+			writeFileSync(
+				"README.md",
+				readme.replace(whole, () => `${begin}${by}${end}`),
+			),
 	};
 }
 
@@ -61,8 +65,22 @@ describe("README", () => {
 		const readme = readFileSync("README.md", "utf8");
 		const { run } = await import("../../src/cli/main.js");
 		let help = "";
-		const console = { out: (t: string) => void (help += t), err: () => undefined };
-		for (const args of [[], ["make"], ["frets"], ["tools"], ["check"], ["new"], ["schema"]]) {
+		const console = {
+			out: (text: string) => {
+				help += text;
+			},
+			err: () => undefined,
+		};
+		for (const args of [
+			[],
+			["make"],
+			["frets"],
+			["kerf"],
+			["tools"],
+			["check"],
+			["new"],
+			["schema"],
+		]) {
 			await run([...args, "--help"], console);
 		}
 		await run(["single", "notched-straightedge", "--help"], console);

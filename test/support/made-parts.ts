@@ -1,5 +1,5 @@
 import type { Part } from "../../src/drawing/index.js";
-import { readJob } from "../../src/job/index.js";
+import { type Job, readJob } from "../../src/job/index.js";
 import { strokeLettering } from "../../src/lettering/index.js";
 import type { Neck } from "../../src/neck/index.js";
 import type { Problem } from "../../src/problem/index.js";
@@ -15,12 +15,27 @@ export interface MadeParts {
 
 export const LETTERS = strokeLettering();
 
-/** A job's neck and parts. @throws Error if the job itself is refused */
-export function madeParts(job: object | string): MadeParts {
+/** Jobs read before: properties that draw the same jobs share them. */
+const READ = new Map<string, Job>();
+
+function jobOf(job: object | string): Job {
 	const text = typeof job === "string" ? job : JSON.stringify(job);
+	const known = READ.get(text);
+	if (known) return known;
 	const read = readJob(text, { allowUnusual: false, only: [] });
 	if (!read.ok) throw new Error(JSON.stringify(read.problems));
-	const { bench, wanted } = read.job;
+	READ.set(text, read.job);
+	return read.job;
+}
+
+/** A job's neck. @throws Error if the job is refused */
+export function neckOf(job: object): Neck {
+	return jobOf(job).bench.neck;
+}
+
+/** A job's neck and parts. @throws Error if the job itself is refused */
+export function madeParts(job: object | string): MadeParts {
+	const { bench, wanted } = jobOf(job);
 	const built = wanted.map(({ tool, name, settings, stock }) => {
 		const own = { ...bench, stock, letters: LETTERS };
 		return tool.build(own, { ...settings, ...tool.defaults(own, settings) }, name);
@@ -35,7 +50,7 @@ export function madeParts(job: object | string): MadeParts {
 
 /** The neck of some job values over an ordinary one. */
 export function neckWith(values: object): Neck {
-	return madeParts(jobWith(values, ["slot-strip"])).neck;
+	return neckOf(jobWith(values, ["slot-strip"]));
 }
 
 /** A job for an ordinary neck, some of its values replaced. */

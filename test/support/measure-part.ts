@@ -118,7 +118,7 @@ function arcAtHeight(a: Vertex, b: Point, y: number): number[] {
 	return [centre.x - root, centre.x + root].filter((x) => {
 		// On the arc's side of its chord: to the right of it where the arc turns left.
 		const side = (b.x - a.x) * (y - a.y) - (b.y - a.y) * (x - a.x);
-		return side * a.bulge <= 1e-12;
+		return side * Math.sign(a.bulge) <= 1e-9 * chord;
 	});
 }
 
@@ -217,12 +217,11 @@ function position(part: Part, claim: SizeClaim, own: readonly Path[]): number {
 function span(part: Part, { axis, at }: SizeClaim): number {
 	const [a, b] = at as [Point, Point];
 	const outline = [outlineOf(part)];
-	if (axis === "x") {
-		const found = crossingsAtHeight(outline, a.y);
-		return nearest(found, b.x) - nearest(found, a.x);
-	}
-	const found = crossingsAtPlace(outline, a.x);
-	return nearest(found, b.y) - nearest(found, a.y);
+	const place = (p: Point) =>
+		axis === "x"
+			? nearest(crossingsAtHeight(outline, p.y), p.x)
+			: nearest(crossingsAtPlace(outline, p.x), p.y);
+	return place(b) - place(a);
 }
 
 function slotSize({ at }: SizeClaim, own: readonly Path[]): number {

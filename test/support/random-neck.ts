@@ -35,6 +35,9 @@ export interface NeckOptions {
 	readonly make?: readonly unknown[];
 }
 
+/** How properties over random necks are run: few different jobs, each read once in a file. */
+export const RUNS = { seed: 1_847, numRuns: 40 };
+
 /** A number with as many decimals as a bench reading has. */
 export const reading = (min: number, max: number, digits = 2) =>
 	fc

@@ -60,7 +60,8 @@ export async function makeAndPut(
 	return EXIT.ok;
 }
 
-function refused(
+/** Reports problems, to people or machines. Returns the exit code. */
+export function refused(
 	console: Console,
 	flags: MakeFlags,
 	problems: readonly Problem[],
@@ -76,7 +77,7 @@ function refused(
 }
 
 /** Flags as options of the library, or what is wrong with them. */
-export function makeOptions(flags: MakeFlags): MakeOptions | Problem[] {
+function makeOptions(flags: MakeFlags): MakeOptions | Problem[] {
 	const list = (text: string | undefined) =>
 		text
 			?.split(",")

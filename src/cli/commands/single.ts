@@ -4,10 +4,10 @@ import { commonKeys, flagOf, jobKeys, type Key, toolKeys } from "../../job/keys.
 import { parseJobText } from "../../job/yaml-text.js";
 import { type Problem, problem } from "../../problem/index.js";
 import { TOOLS, type Tool } from "../../tools/index.js";
-import { type Console, EXIT, reportProblems } from "../console.js";
+import type { Console } from "../console.js";
 import { type Disk, nodeDisk } from "../disk.js";
 import { loader } from "../job-file.js";
-import { type MakeFlags, makeAndPut } from "./make.js";
+import { type MakeFlags, makeAndPut, refused } from "./make.js";
 
 type Values = Record<string, unknown>;
 
@@ -64,10 +64,7 @@ async function singleCommand(
 	const job: Values = { format: 1, job: tool.title, neck: {}, wire: {}, stock: {} };
 	const settings: Values = {};
 	const problems = [...setAll(job, keys.job, flags), ...setAll(settings, keys.tool, flags)];
-	if (problems.length > 0) {
-		reportProblems(console, problems, "");
-		return EXIT.refused;
-	}
+	if (problems.length > 0) return refused(console, flags, problems, "");
 	job.make = [{ [tool.id]: settings }];
 	const file = { file: "", text: stringify(job), load: loader(process.cwd(), disk) };
 	return makeAndPut(file, flags, console, disk, placeIn([...keys.job, ...keys.tool]));

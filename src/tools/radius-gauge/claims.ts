@@ -51,10 +51,7 @@ export function gaugeClaims(
 			feature: "gauge",
 			datum: "back",
 			axis: "y",
-			at: [
-				{ x: 0, y: bottom },
-				{ x: 0, y: top },
-			],
+			at: [bottom === 0 ? arc[2] : { x: 0, y: bottom }, { x: 0, y: top }],
 			nominal: top - bottom,
 		}),
 	];

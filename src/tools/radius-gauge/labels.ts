@@ -1,43 +1,86 @@
+import type { Lettering } from "../../lettering/lettering.js";
 import { type Problem, problem } from "../../problem/index.js";
 import { inchLabel, trimmed } from "../../units/index.js";
-import { heightToFit, type Label, label } from "../label.js";
+import { type Label, label } from "../label.js";
 import { type Bench, OFF_WORKING_EDGE } from "../tool.js";
 import type { Face } from "./settings.js";
 import type { Shape } from "./shape.js";
 import type { Wanted } from "./wanted.js";
 
-/** Two lines between hole and arc: the radius, and where and how it is held. */
+/** Between the lines, mm. */
+const LEADING = 2;
+/** How far letters stay from the sides, which do no work, mm. */
+const SIDE = 1.5;
+/** Heights of the radius; what stands below it is at most `SECOND`. */
+const HEIGHTS = [3.5, 2.5, 1.8] as const;
+const SECOND = 2.5;
+
+/** Between the arc and the letters, between hole and letters, and from the hole to the back, mm. */
+export function besideLetters(diameter: number): number {
+	return 2 * OFF_WORKING_EDGE + (diameter > 0 ? diameter + LEADING : 0);
+}
+
+/** Height that the smallest two lines of letters take, mm. */
+export const LEAST_LETTERS = 2 * HEIGHTS.at(-1)! + LEADING;
+/** Height that the usual two lines of letters take, mm. */
+export const USUAL_LETTERS = HEIGHTS[0] + LEADING + SECOND;
+
+interface Line {
+	readonly id: string;
+	readonly text: string;
+	readonly height: number;
+}
+
+/** Ways to set a gauge's texts: in two lines, or in more where it is narrow. */
+function layouts({ radius, place }: Wanted, face: Face, height: number): Line[][] {
+	const low = Math.min(height, SECOND);
+	const [inch, mm] = [inchLabel(radius), `R ${trimmed(radius, 2)} mm`];
+	const wide = [{ id: "radius", text: `${inch}   ${mm}`, height }];
+	const narrow = [
+		{ id: "radius", text: inch, height },
+		{ id: "radius-mm", text: mm, height },
+	];
+	const one = [{ id: "place", text: place ? `${face}, ${place}` : face, height: low }];
+	const two = [
+		{ id: "face", text: face, height: low },
+		{ id: "place", text: place ?? "", height: low },
+	];
+	return [[...wide, ...one], [...narrow, ...one], ...(place ? [[...narrow, ...two]] : [])];
+}
+
+function heightOf(lines: readonly Line[]): number {
+	return lines.reduce((sum, { height }) => sum + height + LEADING, -LEADING);
+}
+
+function widthOf(letters: Lettering, lines: readonly Line[]): number {
+	return Math.max(...lines.map(({ text, height }) => letters.width(text, height)));
+}
+
+/** Lines between hole and arc: the radius, and where and how it is held. */
 export function gaugeLabels(
 	bench: Bench,
-	{ radius, place }: Wanted,
+	wanted: Wanted,
 	face: Face,
 	{ shape, width, diameter }: { shape: Shape; width: number; diameter: number },
 ): Label[] | Problem {
 	const { letters } = bench;
-	const first = `${inchLabel(radius)}   R ${trimmed(radius, 2)} mm`;
-	const second = place ? `${face}, ${place}` : face;
-	const room = width - 2 * OFF_WORKING_EDGE;
-	const heights = [heightToFit(letters, first, room, 3.5), heightToFit(letters, second, room, 2.5)];
-	const [high, low] = heights as [number | null, number | null];
-	if (high === null || low === null) {
-		return problem("label-too-long", ["gauge-width"], {
-			text: high === null ? first : second,
-			room,
-		});
+	const room = width - 2 * SIDE;
+	const free = shape.top - shape.bottom - shape.sagitta - besideLetters(diameter);
+	const lines = HEIGHTS.flatMap((height) => layouts(wanted, face, height)).find(
+		(l) => widthOf(letters, l) <= room && heightOf(l) <= free + 1e-9,
+	);
+	if (!lines) {
+		const { text } = layouts(wanted, face, SECOND).at(-1)![0]!;
+		return problem("label-too-long", ["gauge-width"], { text, room });
 	}
-	const taken = OFF_WORKING_EDGE + (diameter > 0 ? diameter + 2 : 0);
-	const block = high + low + 2;
+	const back = besideLetters(diameter) - OFF_WORKING_EDGE;
 	const middle =
 		face === "concave"
-			? (shape.sagitta + OFF_WORKING_EDGE + shape.top - taken) / 2
-			: (shape.bottom + taken - OFF_WORKING_EDGE) / 2;
-	const y = middle - block / 2;
-	return [
-		label(letters, "radius", first, {
-			at: { x: 0, y: y + low + 2 },
-			height: high,
-			align: "centre",
-		}),
-		label(letters, "place", second, { at: { x: 0, y }, height: low, align: "centre" }),
-	];
+			? (shape.sagitta + OFF_WORKING_EDGE + shape.top - back) / 2
+			: (shape.bottom + back - OFF_WORKING_EDGE) / 2;
+	let y = middle + heightOf(lines) / 2 + LEADING;
+	return lines.map(({ id, text, height }) => {
+		y -= height + LEADING;
+		return label(letters, id, text, { at: { x: 0, y }, height, align: "centre" });
+	});
 }

@@ -5,7 +5,7 @@ import type { Face } from "./settings.js";
 import type { Wanted } from "./wanted.js";
 
 /** What the person at the bench must know of this gauge. */
-export function gaugeNotes(bench: Bench, { place, radius }: Wanted, face: Face): string[] {
+export function gaugeNotes(bench: Bench, { place, radius, x }: Wanted, face: Face): string[] {
 	const { neck } = bench;
 	const notes = [
 		face === "concave"
@@ -18,9 +18,8 @@ export function gaugeNotes(bench: Bench, { place, radius }: Wanted, face: Face):
 			"The frets are fanned: along a slanted fret the board is flatter than this radius. Hold the gauge square to the centre line, not along the fret.",
 		);
 	}
-	const outside =
-		place === "saddle" ||
-		(neck.radius !== "flat" && place === "nut" && isExtrapolated(neck.radius, 0));
-	if (outside) notes.push(`The radius at ${place} is extrapolated beyond the measured stations.`);
+	if (x !== null && neck.radius !== "flat" && isExtrapolated(neck.radius, x)) {
+		notes.push(`The radius at ${place} is extrapolated beyond the measured stations.`);
+	}
 	return notes;
 }

@@ -41,7 +41,7 @@ export function slotClaims(bench: Bench, slots: readonly Slot[], s: StripSetting
 		];
 		if (fanned) {
 			claims.push(
-				...endClaims(bench, fret.n, neck, size, [bass, treble]),
+				...(fret.n > 0 ? endClaims(bench, fret.n, neck, size, [bass, treble]) : []),
 				size(bench, {
 					...common,
 					id: `${id}-slant`,
@@ -176,8 +176,7 @@ function movedNutClaim(bench: Bench): SizeClaim[] {
 	];
 }
 
-function markerClaims(bench: Bench, { id, at, fret }: MarkerCentre): SizeClaim[] {
-	const feature = `marker ${fret}`;
+function markerClaims(bench: Bench, { id, at, feature }: MarkerCentre): SizeClaim[] {
 	const along = scoredSize(bench, {
 		id: `${id}-along`,
 		kind: "position",

@@ -1,18 +1,20 @@
-import { fretLine, type Neck, pointOnFret, widthAt } from "../../neck/index.js";
-import { fixed, inchLabel } from "../../units/index.js";
-import { heightToFit, type Label, label } from "../label.js";
+import type { Point } from "../../geometry/index.js";
+import { type FretLine, fretLine, type Neck, widthAt } from "../../neck/index.js";
+import { fixed } from "../../units/index.js";
+import { type Label, label } from "../label.js";
 import { type Bench, OFF_WORKING_EDGE } from "../tool.js";
-import { gapBefore, type Slot } from "./lay.js";
+import { CROSS, halfDash, type MarkerCentre, type Slot } from "./lay.js";
+import { type Beside, placeIn, roomBetween, textCorners } from "./room.js";
 import type { StripSettings } from "./settings.js";
 
 /** Height of distances and of numbers where there is little room, mm. */
-const SMALL = 1.8;
-const LARGE = 2.5;
+export const SMALL = 1.8;
+export const LARGE = 2.5;
 /** Least air between a label and a slot, and between a label and any other line, mm. */
-const AIR = 0.6;
-const CLEAR = 0.25;
+export const AIR = 0.6;
+export const CLEAR = 0.25;
 /** How far a label stays from the board's edge, mm. */
-const EDGE = 1.5;
+export const EDGE = 1.5;
 
 /** What fitted on the strip and which frets had no room for a number or a distance. */
 export interface StripLabels {
@@ -35,55 +37,66 @@ export function slotLabels(
 	const unnumbered: number[] = [];
 	const unmeasured: number[] = [];
 	for (const { fret } of slots.filter(({ fret }) => fret.n > 0)) {
-		const number = numberLabel(bench, fret, s);
+		const around = aroundOf(bench, fret, s, crosses);
+		const number = numberLabel(bench, fret, around);
 		if (number) labels.push(number);
 		else unnumbered.push(fret.n);
 		if (!s.distances) continue;
-		const distance = distanceLabel(bench, fret, s, crosses);
+		const distance = distanceLabel(bench, fret, around);
 		if (distance) labels.push(distance);
 		else unmeasured.push(fret.n);
 	}
 	return { labels, unnumbered, unmeasured };
 }
 
-/** The lines on both sides of a fret's labels, with the air that slots and dashes want. */
-function sidesOf(bench: Bench, fret: FretLine, s: StripSettings): [Beside, Beside] {
+/** All that a fret's labels must stay clear of. */
+interface Around {
+	readonly before: Beside;
+	readonly after: Beside;
+	readonly crosses: readonly MarkerCentre[];
+}
+
+function aroundOf(bench: Bench, fret: FretLine, s: StripSettings, all: readonly MarkerCentre[]) {
 	const { neck, wire } = bench;
 	const slot = s.slots === "tang" ? wire.tangWidth / 2 : 0;
 	const dashed = s["string-lines"] && neck.strings !== null;
 	const air = (n: number) => Math.max(slot + AIR, dashed ? halfDash(neck, n) + CLEAR : 0);
-	const before = fretLine(neck, fret.n - 1);
+	const line = fretLine(neck, fret.n - 1);
 	const moved = fret.n === 1 ? Math.max(0, neck.nutShift) : 0;
-	return [
-		{ line: { ...before, x: before.x + moved }, air: air(fret.n - 1) },
-		{ line: fret, air: air(fret.n) },
-	];
+	return {
+		before: { line: { ...line, x: line.x + moved }, air: air(fret.n - 1) },
+		after: { line: fret, air: air(fret.n) },
+		crosses: all.filter((c) => c.fret === fret.n),
+	};
 }
 
-function numberLabel(bench: Bench, fret: FretLine, s: StripSettings): Label | null {
-	const { neck, letters } = bench;
+/** Where a label stands between two frets, past the crosses beside it; null without room. */
+function placeOf(corners: readonly Point[], { before, after, crosses }: Around): number | null {
+	const ys = corners.map((p) => p.y);
+	const [low, high] = [Math.min(...ys) - CROSS - CLEAR, Math.max(...ys) + CROSS + CLEAR];
+	const left = Math.min(...corners.map((p) => p.x));
+	const past = crosses
+		.filter(({ at }) => at.y > low && at.y < high)
+		.map(({ at }) => at.x + CROSS + CLEAR - left);
+	const between = roomBetween(corners, before, after);
+	const room = { from: Math.max(between.from, ...past), to: between.to };
+	return room.from > room.to ? null : placeIn(room, OFF_WORKING_EDGE - after.air);
+}
+
+function numberLabel({ neck, letters }: Bench, fret: FretLine, around: Around): Label | null {
 	const text = String(fret.n);
-	const [before, after] = sidesOf(bench, fret, s);
 	const half = halfBoard(neck, fret.x);
 	for (const height of [LARGE, SMALL]) {
+		if (half < height + CLEAR) continue;
 		const width = letters.width(text, height);
 		const y = -neck.trebleSide * (half - height / 2) - height / 2;
-		const corners = textCorners(width, height, 0).map((p) => ({ x: p.x, y: p.y + y }));
-		const room = roomBetween(corners, before, after);
-		if (room.from > room.to) continue;
-		const x = placeIn(room, OFF_WORKING_EDGE - after.air);
-		return label(letters, `number-${fret.n}`, text, { at: { x, y }, height });
+		const x = placeOf(textCorners(width, height, 0, { x: 0, y }), around);
+		if (x !== null) return label(letters, `number-${fret.n}`, text, { at: { x, y }, height });
 	}
 	return null;
 }
 
-function distanceLabel(
-	bench: Bench,
-	fret: FretLine,
-	s: StripSettings,
-	crosses: readonly MarkerCentre[],
-): Label | null {
-	const { neck, letters } = bench;
+function distanceLabel({ neck, letters }: Bench, fret: FretLine, around: Around): Label | null {
 	const text = fixed(fret.x, 3);
 	const width = letters.width(text, SMALL);
 	const half = halfBoard(neck, fret.x);
@@ -91,22 +104,9 @@ function distanceLabel(
 	const turn = Math.PI / 2 - Math.atan(fret.lean);
 	const middle = neck.trebleSide * (half - width / 2);
 	const start = { x: (-width / 2) * Math.cos(turn), y: middle - (width / 2) * Math.sin(turn) };
-	const corners = textCorners(width, SMALL, turn).map((p) => ({
-		x: p.x + start.x,
-		y: p.y + start.y,
-	}));
-	const [before, after] = sidesOf(bench, fret, s);
-	const between = roomBetween(corners, before, after);
-	const ys = corners.map((p) => p.y);
-	const [low, high] = [Math.min(...ys) - CROSS - CLEAR, Math.max(...ys) + CROSS + CLEAR];
-	const left = Math.min(...corners.map((p) => p.x));
-	const past = crosses
-		.filter(({ at, fret: n }) => n === fret.n && at.y > low && at.y < high)
-		.map(({ at }) => at.x + CROSS + CLEAR - left);
-	const room = { from: Math.max(between.from, ...past), to: between.to };
-	if (room.from > room.to) return null;
-	const x = start.x + placeIn(room, OFF_WORKING_EDGE - after.air);
-	const at = { x, y: start.y };
+	const x = placeOf(textCorners(width, SMALL, turn, start), around);
+	if (x === null) return null;
+	const at = { x: start.x + x, y: start.y };
 	return label(letters, `distance-${fret.n}`, text, { at, height: SMALL, turn });
 }
 

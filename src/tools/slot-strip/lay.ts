@@ -73,14 +73,21 @@ export function endsOf(neck: Neck, slots: readonly Slot[], s: StripSettings): En
 	return { from, to };
 }
 
-/** The board's outline between the ends, wider by the edge margin, corners rounded. */
+/**
+ * The board's outline between the ends, wider by the edge margin; corners rounded unless the
+ * width changes right beside them.
+ */
 export function stripOutline(neck: Neck, ends: Ends, margin: number): Path {
 	const knots = neck.width.knots.map((k) => k.x).filter((x) => x > ends.from && x < ends.to);
 	const along = [ends.from, ...knots, ends.to];
 	const half = (x: number) => widthAt(neck, x) / 2 + margin;
 	const last = along.length - 1;
+	const rounded = (i: number) => {
+		if (i !== 0 && i !== last) return false;
+		return Math.abs(along[i]! - along[i === 0 ? 1 : last - 1]!) > 2 * CORNER_RADIUS;
+	};
 	const corner = (x: number, y: number, i: number) =>
-		i === 0 || i === last ? { x, y, round: CORNER_RADIUS } : { x, y };
+		rounded(i) ? { x, y, round: CORNER_RADIUS } : { x, y };
 	const lower = along.map((x, i) => corner(x, -half(x), i));
 	const upper = along.map((x, i) => corner(x, half(x), i)).reverse();
 	return outlineOf([...lower, ...upper]);
@@ -95,6 +102,14 @@ export function nutLine(neck: Neck, shift: number): readonly [Point, Point] {
 
 /** Half the longest dash of a string's line at a slot, mm. */
 const DASH = 2;
+/** Half an arm of a marker's cross, mm. */
+export const CROSS = 1.5;
+
+/** Half a dash at the nut or a slot: short where the frets are near each other. */
+export function halfDash(neck: Neck, n: number): number {
+	const next = n === neck.frets ? n - 1 : n + 1;
+	return Math.min(DASH, Math.abs(fretLine(neck, next).x - fretLine(neck, n).x) / 8);
+}
 
 /** A dash of each string's line at the nut and at every slot, clear of the labels between. */
 export function stringDashes(neck: Neck): Mark[] {
@@ -104,8 +119,7 @@ export function stringDashes(neck: Neck): Mark[] {
 		const size = Math.hypot(dx, dy);
 		return [0, ...fretNumbers(neck).filter((n) => n > 0)].map((n): Mark => {
 			const fret = fretLine(neck, n);
-			const next = fretLine(neck, n + (n === neck.frets ? -1 : 1));
-			const half = Math.min(DASH, Math.abs(next.x - fret.x) / 6);
+			const half = halfDash(neck, n);
 			const t = (fret.x + string.nut.y * fret.lean - string.nut.x) / (dx - dy * fret.lean);
 			const at = (along: number) => ({
 				x: string.nut.x + dx * (t + along / size),
@@ -124,6 +138,8 @@ export function stringDashes(neck: Neck): Mark[] {
 export interface MarkerCentre {
 	readonly fret: number;
 	readonly id: string;
+	/** As people call it: "marker 12 bass". */
+	readonly feature: string;
 	readonly at: Point;
 }
 
@@ -137,24 +153,15 @@ export function markerCentres(bench: Bench, s: StripSettings): MarkerCentre[] {
 			x: (pointOnFret(here, y).x + pointOnFret(before, y).x) / 2,
 			y,
 		});
-		if (!double) return [{ fret, id: `marker-${fret}`, at: centre(0) }];
+		const feature = `marker ${fret}`;
+		if (!double) return [{ fret, id: `marker-${fret}`, feature, at: centre(0) }];
 		const middle = (here.x + before.x) / 2;
 		const half = (s["double-marker-spread"] ?? widthAt(neck, middle) * 0.4) / 2;
-		return [
-			{ fret, id: `marker-${fret}-bass`, at: centre(-half * neck.trebleSide) },
-			{ fret, id: `marker-${fret}-treble`, at: centre(half * neck.trebleSide) },
-		];
+		return (["bass", "treble"] as const).map((side) => ({
+			fret,
+			id: `marker-${fret}-${side}`,
+			feature: `${feature} ${side}`,
+			at: centre((side === "bass" ? -half : half) * neck.trebleSide),
+		}));
 	});
-}
-
-/** Room between a slot and the one before it on the narrower side, mm. */
-export function gapBefore(neck: Neck, n: number): number {
-	const before = n === 0 ? null : fretLine(neck, n - 1);
-	const here = fretLine(neck, n);
-	if (!before) return Number.POSITIVE_INFINITY;
-	return Math.min(
-		...([-1, 1] as const).map(
-			(side) => edgePoint(neck, here, side).x - edgePoint(neck, before, side).x,
-		),
-	);
 }

@@ -33,13 +33,13 @@ export function placeIn({ from, to }: Room, off: number): number {
 	return Math.max((from + to) / 2, to - off);
 }
 
-/** Corners of a text's box about the left end of its baseline, turned. */
-export function textCorners(width: number, height: number, turn: number): Point[] {
+/** Corners of a text's box, turned about the left end of its baseline, which lies at `start`. */
+export function textCorners(width: number, height: number, turn: number, start: Point): Point[] {
 	const [c, s] = [Math.cos(turn), Math.sin(turn)];
 	return [
 		[0, 0],
 		[width, 0],
 		[width, height],
 		[0, height],
-	].map(([x, y]) => ({ x: c * x! - s * y!, y: s * x! + c * y! }));
+	].map(([x, y]) => ({ x: start.x + c * x! - s * y!, y: start.y + s * x! + c * y! }));
 }

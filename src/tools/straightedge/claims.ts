@@ -4,7 +4,7 @@ import { cutSize } from "../size.js";
 import { type Bench, CORNER_RADIUS } from "../tool.js";
 import type { Notch } from "./edge.js";
 import type { Laid } from "./lay.js";
-import type { Edge } from "./outline.js";
+import { type Edge, GLUE_CHAMFER, landStart } from "./outline.js";
 
 /** Which edge a claim speaks of: "" for the first, "second " for the other. */
 export type EdgeName = "" | "second ";
@@ -16,7 +16,6 @@ export function edgeClaims(bench: Bench, laid: Laid, move: Move, edgeName: EdgeN
 	const prefix = edgeName.trim() === "" ? "" : "second-";
 	const nut = edgeName === "" ? "theoretical nut" : "theoretical nut of the second edge";
 	const workingEdge = `${edgeName}working edge`;
-	const from = edge.nutEnd === "cleared" ? edge.archEnd : edge.left + 1;
 	const claims = cut.notches
 		.filter(({ fret }) => fret > 0 || !edge.zeroInArch)
 		.flatMap((notch) => notchClaims(bench, notch, edge, on, { edgeName, prefix, nut }));
@@ -27,7 +26,7 @@ export function edgeClaims(bench: Bench, laid: Laid, move: Move, edgeName: EdgeN
 			feature: workingEdge,
 			datum: workingEdge,
 			axis: "line",
-			at: [on(from, 0), on(edge.right - CORNER_RADIUS, 0)],
+			at: [on(landStart(edge), 0), on(edge.right - CORNER_RADIUS, 0)],
 			nominal: 0,
 		}),
 	);
@@ -36,10 +35,10 @@ export function edgeClaims(bench: Bench, laid: Laid, move: Move, edgeName: EdgeN
 			cutSize(bench, {
 				id: `${prefix}arch-end`,
 				kind: "position",
-				feature: `${edgeName}end of the arch over the nut`,
+				feature: `${edgeName}arch end`,
 				datum: nut,
 				axis: "x",
-				at: [on(0, 0), on(edge.archEnd, edge.depth / 2)],
+				at: [on(0, 0), on(edge.archEnd, (edge.archDepth - CORNER_RADIUS) / 2)],
 				nominal: edge.archEnd,
 			}),
 		);
@@ -51,7 +50,7 @@ export function edgeClaims(bench: Bench, laid: Laid, move: Move, edgeName: EdgeN
 				feature: "actual nut face",
 				datum: nut,
 				axis: "x",
-				at: [on(0, 0), on(edge.left, edge.depth)],
+				at: [on(0, 0), on(edge.left, 2 * GLUE_CHAMFER)],
 				nominal: edge.left,
 			}),
 		);
@@ -102,15 +101,23 @@ function notchClaims(
 	];
 }
 
+/** From a bar's end to where its height is measured: past the rounded corner, before any notch, mm. */
+const HEIGHT_IN = 2;
+
+/** Where the straight end of a bar begins at an edge's nut. */
+function endFoot({ nutEnd, archDepth }: Edge): number {
+	return nutEnd === "cleared" ? archDepth : 0;
+}
+
 /** Promises of the bar as a whole. */
 export function barClaims(
 	bench: Bench,
 	edge: Edge,
+	second: Edge | null,
 	height: number,
 	hole: { readonly diameter: number; readonly at: Point },
 ): SizeClaim[] {
-	const middle = height / 2;
-	const right = edge.right - 5;
+	const right = edge.right - HEIGHT_IN;
 	const claims = [
 		cutSize(bench, {
 			id: "length",
@@ -119,8 +126,8 @@ export function barClaims(
 			datum: "nut end",
 			axis: "x",
 			at: [
-				{ x: edge.left, y: middle },
-				{ x: edge.right, y: middle },
+				{ x: edge.left, y: (height + endFoot(edge)) / 2 },
+				{ x: edge.right, y: second ? (height - endFoot(second)) / 2 : height / 2 },
 			],
 			nominal: edge.right - edge.left,
 		}),
@@ -132,7 +139,7 @@ export function barClaims(
 			axis: "y",
 			at: [
 				{ x: right, y: 0 },
-				{ x: right, y: height },
+				{ x: second ? edge.left + HEIGHT_IN : right, y: height },
 			],
 			nominal: height,
 		}),

@@ -34,7 +34,7 @@ export const USUAL_CLEARANCE = 0.75;
 /** The budget at a distance from the nut: growth of the straightedge, the cut, the scale's interval. */
 export function clearanceBudget(
 	bench: Bench,
-	stock: ShopStock,
+	{ neck, stock }: Pick<NotchRules, "neck" | "stock">,
 	along: number,
 	share: number,
 ): Budget {
@@ -42,7 +42,7 @@ export function clearanceBudget(
 	const thermal = thermalGrowth(material, along, bench.temperatureSwing);
 	const moisture = material.moisture * along;
 	const cutting = bench.machine.tolerance;
-	const scale = bench.neck.scaleUncertainty * share;
+	const scale = neck.scaleUncertainty * share;
 	return { thermal, moisture, cutting, scale, total: thermal + moisture + cutting + scale };
 }
 
@@ -53,6 +53,8 @@ export interface NotchRules {
 	/** Side clearance set outright, or null for the budgeted one. */
 	readonly clearance: number | null;
 	readonly leastLand: number;
+	/** Where the land before the first notch begins; null if there is none. */
+	readonly landStart: number | null;
 }
 
 export interface Notches {
@@ -73,13 +75,18 @@ export function notchesAlong(bench: Bench, rules: NotchRules): Notches {
 	const size = lineLength(rules.line);
 	const drafts = fretNumbers(rules.neck).map((n) => {
 		const { along, slant } = crossingOf(rules.neck, rules.line, n);
-		const budget = clearanceBudget(bench, rules.stock, Math.abs(along), along / size);
+		const budget = clearanceBudget(bench, rules, Math.abs(along), along / size);
 		const footprint =
 			bench.wire.crownWidth / Math.cos(slant) + rules.stock.thickness * Math.tan(slant);
 		const wanted = rules.clearance ?? Math.max(USUAL_CLEARANCE, budget.total);
 		return { fret: n, centre: along, footprint, budget, wanted };
 	});
 	const tight = new Set<number>();
+	const first = drafts[0]!;
+	const start = rules.landStart ?? Number.NEGATIVE_INFINITY;
+	if (first.centre - first.footprint / 2 - first.wanted - start < rules.leastLand) {
+		tight.add(first.fret);
+	}
 	for (let i = 0; i + 1 < drafts.length; i++) {
 		const [a, b] = [drafts[i]!, drafts[i + 1]!];
 		const land = b.centre - a.centre - (a.footprint + b.footprint) / 2 - a.wanted - b.wanted;

@@ -10,7 +10,7 @@ import {
 import { type Problem, problem } from "../../problem/index.js";
 import type { Bench } from "../tool.js";
 import { type Notches, notchesAlong, USUAL_CLEARANCE } from "./edge.js";
-import type { Edge } from "./outline.js";
+import { type Edge, GLUE_CHAMFER } from "./outline.js";
 import type { Given, StraightedgeSettings } from "./settings.js";
 
 /** The line the bar is laid along, or null if the neck has no such string. */
@@ -38,6 +38,12 @@ export function secondProblems(neck: Neck, given: Given): Problem[] {
 	const highest = highestFret(division ? lawOf(division, scale) : neck.law);
 	if (frets <= highest) return [];
 	return [problem("division-too-short", division ? path : ["second-edge"], { highest, frets })];
+}
+
+/** How the line is called; "" for the centre line. */
+export function lineName(along: Given["along"]): string {
+	if (along === "centre") return "";
+	return typeof along === "number" ? `string ${along}` : `${along} string`;
 }
 
 /** The neck of the second scale: one scale length, nothing moved. */
@@ -74,19 +80,22 @@ function layEdge(
 	s: StraightedgeSettings,
 	nutEnd: Edge["nutEnd"],
 ): Laid {
+	const clearedTo = neck.nutShift + USUAL_CLEARANCE;
+	const start = nutEnd === "cleared" ? clearedTo : neck.nutShift + GLUE_CHAMFER;
 	const cut = notchesAlong(bench, {
 		neck,
 		line,
 		stock: bench.stock,
 		clearance: s["side-clearance"] ?? null,
 		leastLand: s["least-land"],
+		landStart: neck.zeroFret ? null : start,
 	});
 	const last = cut.notches.at(-1)!;
 	const zero = neck.zeroFret ? cut.notches[0]! : null;
 	const edge: Edge = {
 		left: neck.nutShift - (nutEnd === "cleared" ? s["arch-reach"] : 0),
 		nutEnd,
-		archEnd: zero ? zero.centre + zero.width / 2 : neck.nutShift + USUAL_CLEARANCE,
+		archEnd: zero ? zero.centre + zero.width / 2 : clearedTo,
 		archDepth: s["arch-depth"],
 		notches: cut.notches,
 		zeroInArch: zero !== null && nutEnd === "cleared",

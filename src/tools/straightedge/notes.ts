@@ -1,40 +1,70 @@
-import { humpUnder } from "../../neck/index.js";
+import { camberUnder } from "../../neck/index.js";
 import { MATERIALS, sagOnEdge } from "../../shop/index.js";
 import { fixed, trimmed } from "../../units/index.js";
+import { scaleText } from "../scale-text.js";
 import type { Bench } from "../tool.js";
-import { landsOf, USUAL_CLEARANCE } from "./edge.js";
+import { landsOf, type Notches, USUAL_CLEARANCE } from "./edge.js";
 import type { Laid } from "./lay.js";
 import type { StraightedgeSettings } from "./settings.js";
 
 /** Two supports this share of the length apart bend a bar least over its whole length. */
 const BEST_SUPPORTS = 0.5535;
+/** Board shape below this is not worth a word, mm. */
+const FLAT_ENOUGH = 0.0005;
 
 /** What the person at the bench must know of this straightedge. */
 export function straightedgeNotes(
 	bench: Bench,
-	{ cut, edge, line, neck }: Laid,
+	first: Laid,
+	second: Laid | null,
 	s: StraightedgeSettings,
 ): string[] {
+	const { cut, edge, neck } = first;
 	const size = edge.right - edge.left;
 	const sag = sagOnEdge(MATERIALS[bench.stock.material], size, s.height);
-	const last = cut.notches.at(-1)!;
-	const hump = humpUnder(neck, line, 0, last.centre);
-	const { thermal, moisture, cutting, scale, total } = cut.budget;
-	const least = landsOf(cut.notches).reduce((a, b) => (b.land < a.land ? b : a), {
-		fret: 1,
-		land: Number.POSITIVE_INFINITY,
-	});
-	const notes = [
+	return [
 		`Distances run from the theoretical nut${neck.nutShift === 0 ? "" : `; the nut's actual face is at ${fixed(neck.nutShift, 3)} mm`}.`,
-		`Clearance budget at fret ${last.fret}: warmth ${fixed(thermal, 3)} (${trimmed(bench.temperatureSwing, 1)} K) + damp ${fixed(moisture, 3)} + cutting ${fixed(cutting, 3)} + scale ${fixed(scale, 3)} = ${fixed(total, 3)} mm a side; the notch has ${fixed(last.clearance, 3)}.`,
+		budgetNote(bench, cut),
 		`Standing on edge on its two ends it sags ${fixed(sag, 3)} mm in the middle by its own weight; two supports ${fixed(size * BEST_SUPPORTS, 0)} mm apart bend it least. A gap read under it is too small by its sag.`,
-		hump < 0.0005
-			? "This board shows no hump under this line: light under the edge is the neck's own shape."
-			: `This board's radius makes a hump of ${fixed(hump, 3)} mm under this line: the board's shape, no fault of the neck. A gap read there is too small by it.`,
+		...camberNotes(first),
 		"Flip test before first use: draw a fine line along the working edge, turn the bar over end for end face down, draw again along the same line. Twice the edge's error shows as the gap between the lines.",
 		`Lapping: the notches are ${fixed(s["lapping-allowance"], 2)} mm deeper than they need be, so that the edge may be lapped true on a flat plate by as much.`,
+		...landNotes(cut),
+		...(second ? secondNotes(bench, second) : []),
 	];
-	if (Number.isFinite(least.land)) {
+}
+
+function budgetNote(bench: Bench, cut: Notches): string {
+	const last = cut.notches.at(-1)!;
+	const { thermal, moisture, cutting, scale, total } = cut.budget;
+	return `Clearance budget at fret ${last.fret}: warmth ${fixed(thermal, 3)} (${trimmed(bench.temperatureSwing, 1)} K) + damp ${fixed(moisture, 3)} + cutting ${fixed(cutting, 3)} + scale ${fixed(scale, 3)} = ${fixed(total, 3)} mm a side; the notch has ${fixed(last.clearance, 3)}.`;
+}
+
+/** What the board's own radius does under this line. */
+function camberNotes({ cut, line, neck }: Laid): string[] {
+	const { hump, hollow } = camberUnder(neck, line, 0, cut.notches.at(-1)!.centre);
+	const notes: string[] = [];
+	if (hump >= FLAT_ENOUGH) {
+		notes.push(
+			`This board's radius makes a hump of ${fixed(hump, 3)} mm under this line: the board's shape, no fault of the neck. A gap read there is too small by it.`,
+		);
+	}
+	if (hollow >= FLAT_ENOUGH) {
+		notes.push(
+			`This board's radius grows unevenly and leaves a hollow of ${fixed(hollow, 3)} mm under this line: the board's shape, no fault of the neck. A gap read there is too large by it.`,
+		);
+	}
+	if (notes.length > 0) return notes;
+	return [
+		"This board shows no hump under this line: light under the edge is the neck's own shape.",
+	];
+}
+
+function landNotes(cut: Notches): string[] {
+	const [first, ...rest] = landsOf(cut.notches);
+	const notes: string[] = [];
+	if (first) {
+		const least = rest.reduce((a, b) => (b.land < a.land ? b : a), first);
 		notes.push(
 			`Least land: ${fixed(least.land, 3)} mm, between frets ${least.fret - 1} and ${least.fret}.`,
 		);
@@ -45,4 +75,13 @@ export function straightedgeNotes(
 		);
 	}
 	return notes;
+}
+
+/** What the second edge needs to be told besides. */
+function secondNotes(bench: Bench, { cut, neck }: Laid): string[] {
+	const own = [budgetNote(bench, cut), ...landNotes(cut)];
+	return [
+		`The second edge serves a scale of ${scaleText(neck)} with ${neck.frets} frets, from the other end: turn the bar half round in its plane and lay it along the centre line.`,
+		...own.map((note) => `Second edge: ${note.charAt(0).toLowerCase()}${note.slice(1)}`),
+	];
 }

@@ -20,9 +20,14 @@ export interface Edge {
 }
 
 /** Room for glue at the lower corner of a butting end, mm. */
-const GLUE_CHAMFER = 1;
+export const GLUE_CHAMFER = 1;
 const RELIEF_CHORD = 40;
-const RELIEF_SAGITTA = 4;
+export const RELIEF_SAGITTA = 4;
+
+/** Where the working edge begins at the nut. */
+export function landStart(edge: Edge): number {
+	return edge.nutEnd === "cleared" ? edge.archEnd : edge.left + GLUE_CHAMFER;
+}
 
 /** Corners of a working edge from its left end to its right end, the end corner included. */
 function edgeCorners(edge: Edge): Corner[] {

@@ -60,7 +60,8 @@ export function settings(unit: Unit) {
 			{ from: 15, to: 200 },
 			{
 				text: "Height of the bar",
-				derived: "25 mm or what keeps its own sag on edge to 0.02 mm, in whole mm",
+				derived:
+					"25 mm, or what keeps its own sag on edge to 0.02 mm or what its edges and letters need, in whole mm",
 			},
 		).optional(),
 		"beyond-last-fret": lengthField(

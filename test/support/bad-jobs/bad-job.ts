@@ -1,13 +1,19 @@
 import { jobText, making, withNeck } from "../job-text.js";
 
+/** A place in a text, counted from 1. */
+export interface Place {
+	readonly line: number;
+	readonly column: number;
+}
+
 /** A job with one fault. */
 export interface BadJob {
 	readonly title: string;
 	readonly text: string;
 	/** Codes of all its problems, in order. */
 	readonly codes: readonly string[];
-	/** Piece of the text at which the first problem points; undefined if it has no place. */
-	readonly at?: string;
+	/** Where the first problem points, by a piece of the text; undefined if it has no place. */
+	readonly at?: string | Place;
 	/** What the message must hold. */
 	readonly says: readonly string[];
 }
@@ -16,7 +22,7 @@ export function bad(
 	title: string,
 	text: string,
 	code: string | readonly string[],
-	at: string | undefined,
+	at: string | Place | undefined,
 	...says: string[]
 ): BadJob {
 	const codes = typeof code === "string" ? [code] : code;

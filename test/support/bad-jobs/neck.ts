@@ -194,14 +194,15 @@ export const NECK: readonly BadJob[] = [
 		"treble edge",
 	),
 	bad(
-		"a fret that runs along the board",
+		"a fret that never meets the board's edge",
 		jobText(
-			"scale: 648 mm\n  frets: 22\n  radius: 12 in\n  width: {nut: 43 mm, last-fret: 56 mm}\n  strings: {count: 6, at-nut: 35.5 mm, at-saddle: 52 mm}",
-			"scale: {bass: 2000, treble: 150, square-fret: 22}\n  frets: 22\n  radius: flat\n  width: {nut: 43 mm, 2: 80 mm, last-fret: 80 mm}\n  strings: {count: 6, at-nut: 5, at-saddle: 20}",
-		).replace("  - radius-gauge\n", ""),
+			/scale: 648 mm([\s\S]*?)width: .*/u,
+			"scale: {bass: 27 in, treble: 648, square-fret: 12}\n  frets: 22\n  radius: 12 in\n  width: {nut: 200 mm, 1: 43 mm, last-fret: 56 mm}",
+		),
 		"fret-off-board",
 		"{bass",
-		"edge",
+		"the nut's line",
+		"bass edge",
 	),
 	bad(
 		"frets too close to each other",

@@ -51,11 +51,11 @@ export const TOOLS: readonly BadJob[] = [
 		"25 mm",
 	),
 	bad(
-		"a text longer than the bar",
-		making("notched-straightedge").replace("frets: 22", "frets: 1"),
+		"a text wider than its gauge",
+		gauge("{gauge-width: 10, gauge-hole: none}"),
 		"label-too-long",
-		"notched",
-		"Test neck",
+		"10, ga",
+		"12 in",
 	),
 	bad(
 		"a string that is not there",
@@ -85,7 +85,7 @@ export const TOOLS: readonly BadJob[] = [
 	),
 	bad(
 		"a radius that falls to nothing",
-		gauge("{at: [saddle], gauge-width: 10}").replace(
+		gauge("{at: [saddle], gauge-width: 10, gauge-hole: none}").replace(
 			"radius: 12 in",
 			"radius: {nut: 200 mm, last-fret: 50 mm}",
 		),
@@ -108,7 +108,6 @@ export const TOOLS: readonly BadJob[] = [
 		"gauge-too-low",
 		"13",
 		"13 mm",
-		"14.934 mm",
 	),
 	bad(
 		"cut slots at the strip's edge",
@@ -151,6 +150,22 @@ export const TOOLS: readonly BadJob[] = [
 		"{scale",
 		"fret 24",
 		"30 frets",
+	),
+	bad(
+		"blocks too narrow for their numbers",
+		making("kerf-coupon: {blocks: 20, pitch: 3.1 mm}"),
+		"block-too-narrow",
+		"3.1 mm",
+		"blocks 3.1 mm wide",
+		"or more",
+	),
+	bad(
+		"slots narrower than a cut",
+		making("kerf-coupon: {fits: 9, fit-middle: -1 mm, step: 0.5 mm}"),
+		"fit-slot-too-narrow",
+		"-1 mm",
+		"At least 0.2 mm",
+		"fits: 0",
 	),
 	bad(
 		"a font that is not there",

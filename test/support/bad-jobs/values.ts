@@ -87,7 +87,14 @@ export const VALUES: readonly BadJob[] = [
 		'"red"',
 		'"#0b7a75"',
 	),
-	bad("a kerf", withBlock("machine: {kerf: 0.1 mm}"), "kerf", "0.1 mm", "0.1 mm", "kerf: 0"),
+	bad(
+		"a kerf on a mill",
+		withBlock("machine: {kind: mill, kerf: 0.1 mm}"),
+		"kerf",
+		"0.1 mm",
+		"mill",
+		"kerf: 0",
+	),
 	bad("PVC", jobText("acrylic", "PVC"), "material-never", "PVC", "PVC", "hydrogen chloride"),
 	bad(
 		"vinyl for one tool",

@@ -1,0 +1,86 @@
+import { inRange, type LengthRange, rangeText, slipOf } from "../../fields/index.js";
+import { type Problem, problem } from "../../problem/index.js";
+import { type Kerf, kerfFromBlocks } from "../../shop/index.js";
+import { fixed, parseLength, trimmed } from "../../units/index.js";
+import { type Console, EXIT, reportProblems, wrapText } from "../console.js";
+
+/** Flags as the command line gives them. */
+export interface KerfFlags {
+	readonly blocks: string;
+	readonly nominal: string;
+	readonly measured: readonly string[];
+	readonly resolution: string;
+}
+
+const MOST_BLOCKS = 1000;
+const LENGTH: LengthRange = { above: 0, to: 10_000 };
+const RESOLUTION: LengthRange = { from: 0, to: 1 };
+
+/** `camber kerf`: the width of the cut from a coupon's blocks. */
+export function kerfCommand(flags: KerfFlags, console: Console): number {
+	const blocks = blocksOf(flags.blocks);
+	const nominal = lengthOfFlag("--nominal", flags.nominal, LENGTH);
+	const measured = flags.measured.map((given) => lengthOfFlag("--measured", given, LENGTH));
+	const resolution = lengthOfFlag("--resolution", flags.resolution, RESOLUTION);
+	const problems = [blocks, nominal, ...measured, resolution].filter(isProblem);
+	if (isProblem(blocks) || isProblem(nominal) || isProblem(resolution) || problems.length > 0) {
+		reportProblems(console, problems, "");
+		return EXIT.refused;
+	}
+	const lengths = measured.filter((m) => typeof m === "number");
+	const found = kerfFromBlocks({ blocks, nominal, measured: lengths, resolution });
+	if (isProblem(found)) {
+		reportProblems(console, [found], "");
+		return EXIT.refused;
+	}
+	console.out(report(found, { blocks, nominal, count: lengths.length, resolution }));
+	return EXIT.ok;
+}
+
+function isProblem(value: number | Kerf | Problem): value is Problem {
+	return typeof value === "object" && "code" in value;
+}
+
+function blocksOf(given: string): number | Problem {
+	const blocks = /^\s*\d+\s*$/u.test(given) ? Number(given) : Number.NaN;
+	if (blocks >= 1 && blocks <= MOST_BLOCKS) return blocks;
+	return problem("count", ["--blocks"], { given, allowed: `a whole number, 1 to ${MOST_BLOCKS}` });
+}
+
+/** A flag's length in millimetres, refused as a job file's length is. */
+function lengthOfFlag(flag: string, given: string, range: LengthRange): number | Problem {
+	const value = parseLength(given, "mm");
+	if (typeof value !== "number") {
+		const facts = { given: value.given, words: "" };
+		return problem(value.fault, [flag], { ...facts, ...(value.unit ? { unit: value.unit } : {}) });
+	}
+	if (inRange(value, range)) return value;
+	const facts = { given: given.trim(), mm: value, allowed: rangeText(range) };
+	return problem("length-range", [flag], { ...facts, slip: slipOf(given, range) });
+}
+
+function report(
+	{ kerf, standard, expanded, spread }: Kerf,
+	given: {
+		readonly blocks: number;
+		readonly nominal: number;
+		readonly count: number;
+		readonly resolution: number;
+	},
+): string {
+	const { blocks, nominal, count, resolution } = given;
+	const readings =
+		count === 1 ? "one reading" : `the mean of ${count} readings, spread ${fixed(spread, 4)} mm`;
+	const caliper = `caliper steps of ${trimmed(resolution, 3)} mm`;
+	const sources = count === 1 ? caliper : `${caliper} and the readings' scatter`;
+	return [
+		`Kerf ${fixed(kerf, 3)} ± ${fixed(expanded, 4)} mm, from ${blocks} blocks drawn ${trimmed(nominal, 3)} mm, ${readings}.`,
+		wrapText(
+			`The ± is the expanded uncertainty, twice the standard one of ${fixed(standard, 5)} mm (about 95 %), from ${sources}; the caliper's own error is not in it.`,
+		),
+		"Under machine: in the job file:",
+		"",
+		`kerf: ${trimmed(kerf, 3)} mm`,
+		"",
+	].join("\n");
+}
