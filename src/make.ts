@@ -70,7 +70,9 @@ export async function make(text: string, options: MakeOptions = {}): Promise<Mad
 
 	const built = buildAll(read.job, letters);
 	if (!built.ok) return { ok: false, problems: built.problems.map(read.located) };
-	const cut = compensateAll(built.tools, read.job.bench.machine.kerf);
+	const chosen = onlyThese(built.tools, only);
+	if (!chosen.ok) return { ok: false, problems: chosen.problems };
+	const cut = compensateAll(chosen.tools, read.job.bench.machine.kerf);
 	if (!cut.ok) return { ok: false, problems: cut.problems.map(read.located) };
 
 	const { job } = read;
@@ -84,8 +86,8 @@ export async function make(text: string, options: MakeOptions = {}): Promise<Mad
 	);
 	const files = sheets.flatMap((sheet) => writeAll(sheet, job, options));
 	const cautions = allCautions(job);
-	const manifest = await manifestOf(job, built.tools, files, cautions);
-	return { ok: true, job, tools: built.tools, files: [...files, manifest], cautions };
+	const manifest = await manifestOf(job, chosen.tools, files, cautions);
+	return { ok: true, job, tools: chosen.tools, files: [...files, manifest], cautions };
 }
 
 function titleFacts({ bench }: Job): Omit<TitleFacts, "cautions"> {
@@ -164,6 +166,25 @@ function buildAll(job: Job, letters: Lettering): BuiltJob {
 		}
 	}
 	return problems.length > 0 ? { ok: false, problems } : { ok: true, tools };
+}
+
+/** Of a tool that is meant as a whole all parts, of another those that are named. */
+function onlyThese(tools: readonly MadeTool[], only: readonly string[]): BuiltJob {
+	if (only.length === 0) return { ok: true, tools };
+	const whole = ({ wanted }: MadeTool) =>
+		only.includes(wanted.name) || only.includes(wanted.tool.id);
+	const chosen = tools.map((tool) =>
+		whole(tool) ? tool : { ...tool, parts: tool.parts.filter(({ name }) => only.includes(name)) },
+	);
+	const names = tools.flatMap((t) => [
+		t.wanted.tool.id,
+		t.wanted.name,
+		...t.parts.map((p) => p.name),
+	]);
+	const problems = only
+		.filter((given) => !names.includes(given))
+		.map((given) => problem("only-unknown", [], { given, names: [...new Set(names)], guess: "" }));
+	return problems.length > 0 ? { ok: false, problems } : { ok: true, tools: chosen };
 }
 
 /** Every part as the machine is told to cut it, or what its beam is too wide for. */

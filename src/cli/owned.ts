@@ -30,6 +30,7 @@ const Manifest = z.object({
 	writer: z.literal("camber"),
 	files: z.array(z.object({ name: z.string(), sha256: z.string() })),
 	earlier: z.array(z.object({ name: z.string(), sha256: z.string() })).default([]),
+	job: z.string().optional(),
 });
 
 /**
@@ -45,6 +46,21 @@ export async function readListing(disk: Disk, folder: string, name: string): Pro
 	const listed = [...earlier, ...files].filter((file) => isPlainName(file.name));
 	const all = [...listed, { name, sha256: sha256(bytes) }];
 	return new Map(all.map((file) => [file.name.toLowerCase(), file]));
+}
+
+/**
+ * The job whose output a folder holds, by its manifest; undefined if it is none of camber's.
+ *
+ * @throws ProblemError `file-unreadable`
+ */
+export async function jobOfFolder(
+	disk: Disk,
+	folder: string,
+	name: string,
+): Promise<string | undefined> {
+	const bytes = await plainBytes(disk, join(folder, name));
+	const manifest = Manifest.safeParse(bytes && parseJson(bytes));
+	return manifest.success ? manifest.data.job : undefined;
 }
 
 /**

@@ -110,7 +110,8 @@ function uprightDimensions(
 			const sign = left ? -1 : 1;
 			reached[side] += TIER;
 			const x = (left ? taken.minX : taken.maxX) + sign * reached[side];
-			const from = (left ? box.minX : box.maxX) + sign * GAP;
+			const edge = (left ? box.minX : box.maxX) + sign * GAP;
+			const from = claim.kind === "width" ? claim.at[0]!.x : edge;
 			const top = claim.kind === "sagitta" ? claim.at[1]!.x : from;
 			const text = dimensionText(claim.nominal);
 			const width = letters.width(text, TEXT);

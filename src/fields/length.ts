@@ -68,7 +68,7 @@ export function lengthOrWord<W extends string>(
 ) {
 	return scalar
 		.transform((given, ctx): number | W => {
-			const word = words.find((w) => w === given);
+			const word = words.find((w) => w === String(given).trim().toLowerCase());
 			return word ?? lengthOf(given, unit, range, ctx, words) ?? z.NEVER;
 		})
 		.meta({

@@ -171,14 +171,23 @@ function wantedOf(value: unknown, options: SchemaOptions, only: readonly string[
 	});
 	problems.push(...twice(wanted));
 	if (only.length === 0 || problems.length > 0) return { wanted, problems };
-	const unknown = only.filter((o) => !wanted.some((w) => w.name === o || w.tool.id === o));
+	const unknown = only.filter((o) => !wanted.some((w) => isMeant(o, w, wanted)));
 	const names = [...new Set(wanted.flatMap((w) => [w.tool.id, w.name]))];
 	return {
-		wanted: wanted.filter((w) => only.includes(w.name) || only.includes(w.tool.id)),
+		wanted: wanted.filter((w) => only.some((o) => isMeant(o, w, wanted))),
 		problems: unknown.map((given) =>
 			problem("only-unknown", [], { given, names, guess: nearest(given, names) }),
 		),
 	};
+}
+
+/**
+ * Whether a name of `only` means an entry: by its own name; by its tool's, if no entry has that
+ * name; or as the name of one of its parts, which begin with the entry's.
+ */
+function isMeant(only: string, entry: Draft, all: readonly Draft[]): boolean {
+	if (all.some(({ name }) => name === only)) return entry.name === only;
+	return entry.tool.id === only || only.startsWith(`${entry.name}-`);
 }
 
 function twice(wanted: readonly Draft[]): Problem[] {

@@ -39,7 +39,7 @@ export interface SchemaOptions {
 function neckSchema({ unit, allowUnusual }: SchemaOptions) {
 	const scaleRange = allowUnusual ? ANY_SCALE : USUAL_SCALE;
 	const width: LengthRange = { from: LEAST_BOARD, to: 200 };
-	const spread: LengthRange = { above: 0, to: 200 };
+	const spread: LengthRange = { from: 5, to: 200 };
 	return z.strictObject({
 		scale: z
 			.union([
@@ -184,7 +184,7 @@ function nameField(text: string) {
 function stockSchema(unit: Unit) {
 	return z.strictObject({
 		material: materialField,
-		thickness: lengthField(unit, { above: 0, to: 60 }, { text: "Thickness of the sheet" }),
+		thickness: lengthField(unit, { from: 0.2, to: 60 }, { text: "Thickness of the sheet" }),
 	});
 }
 
@@ -240,12 +240,17 @@ export function jobSchema(options: SchemaOptions) {
 			text: "What a number without unit means",
 		}).default("mm"),
 		neck: neckSchema(options),
-		wire: z.strictObject({
-			"crown-width": mm({ above: 0, to: 8 }, "Width of the wire's crown"),
-			"crown-height": mm({ above: 0, to: 4 }, "Height of the crown above the board"),
-			"tang-width": mm({ above: 0, to: 3 }, "Thickness of the tang, without its beads"),
-			"tang-depth": mm({ above: 0, to: 6 }, "Depth of the tang below the crown"),
-		}),
+		wire: z
+			.strictObject({
+				"crown-width": mm({ from: 0.5, to: 8 }, "Width of the wire's crown"),
+				"crown-height": mm({ from: 0.3, to: 4 }, "Height of the crown above the board"),
+				"tang-width": mm({ from: 0.2, to: 3 }, "Thickness of the tang, without its beads"),
+				"tang-depth": mm({ from: 0.5, to: 6 }, "Depth of the tang below the crown"),
+			})
+			.superRefine((wire, ctx) => {
+				const [tang, crown] = [wire["tang-width"], wire["crown-width"]];
+				if (tang >= crown) fault(ctx, "tang-wider-than-crown", { tang, crown }, ["tang-width"]);
+			}),
 		stock: stockSchema(unit),
 		machine: machineSchema(unit).prefault({}),
 		shop: z

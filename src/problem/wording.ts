@@ -131,6 +131,11 @@ const WORDING: Readonly<Record<string, (f: Facts) => Words>> = {
 			`${say(f.given)} steps to the octave are not allowed`,
 			`Give a whole number from 5 to ${say(f.most)}.`,
 		),
+	"tang-wider-than-crown": (f) =>
+		w(
+			`a tang ${mm(f.tang)} thick is not narrower than its crown, ${mm(f.crown)}`,
+			"Measure both again, and check their units.",
+		),
 	"division-list": () =>
 		w("a division needs one list", "Give cents, ratios or positions, one of the three."),
 	"division-order": (f) =>
@@ -288,7 +293,7 @@ const WORDING: Readonly<Record<string, (f: Facts) => Words>> = {
 	"radius-below-half-board": (f) =>
 		w(
 			`at ${say(f.at)} the radius ${mm(f.radius)} is smaller than half the board (${mm(f.width)} wide)`,
-			"Check the radius and its unit: for inches write 10 in.",
+			`Check the radius and its unit: for inches write ${say(f.radius)} in.`,
 		),
 	"strings-beside-board": (f) =>
 		w(
@@ -338,6 +343,11 @@ const WORDING: Readonly<Record<string, (f: Facts) => Words>> = {
 		w(
 			`before fret ${say(f.fret)} ${remains(f)}`,
 			`The bar needs ${mm(f.least)} to stand on: check nut-shift and nut-end, or set side-clearance or least-land smaller.`,
+		),
+	"butting-slanted-nut": (f) =>
+		w(
+			`the nut stands slanted to this line: a square end would meet it with one corner and lie ${mm(f.pushed)} off`,
+			"Write nut-end: cleared.",
 		),
 	"butting-zero-fret": () =>
 		w("on a neck with a zero fret the nut is no datum to butt against", "Write nut-end: cleared."),
@@ -474,6 +484,11 @@ const WORDING: Readonly<Record<string, (f: Facts) => Words>> = {
 		w(`${say(f.folder)} lies under a file`, "Give another folder with -o."),
 	"folder-unusable": (f) =>
 		w(`${say(f.folder)} cannot be used: ${say(f.reason)}`, "Give another folder with -o."),
+	"folder-of-other-job": (f) =>
+		w(
+			`${say(f.folder)} holds the files of the job "${say(f.other)}", this one is "${say(f.job)}"`,
+			"Give the job another name, give another folder with -o, or add --force.",
+		),
 	"target-is-folder": (f) => w(`${say(f.file)} is a folder in ${say(f.folder)}`, "Move it away."),
 	"foreign-file": (f) =>
 		w(

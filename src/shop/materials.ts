@@ -30,8 +30,8 @@ export const MATERIAL_NAMES = Object.keys(MATERIALS) as MaterialName[];
 
 /** Materials that a laser must never meet, with the reason. */
 export const NEVER_ON_A_LASER: Readonly<Record<string, string>> = {
-	pvc: "cut by a laser it gives off hydrogen chloride",
-	vinyl: "it is PVC: cut by a laser it gives off hydrogen chloride",
+	pvc: "heated, as by a laser, it gives off hydrogen chloride",
+	vinyl: "it is PVC: heated, as by a laser, it gives off hydrogen chloride",
 	polycarbonate: "it chars, burns and fumes under a laser",
 };
 

@@ -1,6 +1,6 @@
 import type { Mark } from "../drawing/index.js";
 import { circle, reversed, STAY } from "../geometry/index.js";
-import { stringLines } from "../neck/index.js";
+import { crossingOf, type StringLine, stringLines } from "../neck/index.js";
 import { type Problem, problem } from "../problem/index.js";
 import { heightForSag, MATERIALS } from "../shop/index.js";
 import { bodyLabels, bodyOf, heightProblems, leastHeight } from "./straightedge/body.js";
@@ -21,15 +21,24 @@ const LEAST_LAND = 2.5;
 const LEAST_LAND_SHORT = 1.5;
 const SHORT_SCALE = 400;
 
+/** Most that a square end may lie off a slanted nut before it is refused, mm. */
+const SLANTED_NUT = 0.05;
+
+/** A square end meets a slanted nut with one corner: how far that pushes the bar's middle, mm. */
+function pushedBySlant(bench: Bench, line: StringLine): number {
+	return (bench.stock.thickness / 2) * Math.tan(crossingOf(bench.neck, line, 0).slant);
+}
+
 function defaults(bench: Bench, given: Given): Partial<Given> {
 	const { scale, zeroFret } = bench.neck;
+	const line = lineOf(bench.neck, given.along);
+	const slanted = line !== null && pushedBySlant(bench, line) > SLANTED_NUT;
 	const short = Math.min(scale.bass, scale.treble) < SHORT_SCALE;
 	const basic = {
-		"nut-end": given["nut-end"] ?? (zeroFret ? "cleared" : "butting"),
+		"nut-end": given["nut-end"] ?? (zeroFret || slanted ? "cleared" : "butting"),
 		"least-land": given["least-land"] ?? (short ? LEAST_LAND_SHORT : LEAST_LAND),
 		height: given.height ?? LEAST_HEIGHT,
 	} as const;
-	const line = lineOf(bench.neck, given.along);
 	const unsound = secondProblems(bench.neck, given).length > 0;
 	if (given.height !== undefined || !line || unsound) return basic;
 	const s = { ...given, ...basic };
@@ -78,8 +87,12 @@ function build(bench: Bench, given: Given, name: string): Built {
 	if (unsound.length > 0) return refuse(...unsound);
 	const { first, second } = layEdges(bench, s, line);
 	const body = bodyOf(s, first, second);
+	const pushed = pushedBySlant(bench, line);
 	const problems = [
 		...edgeProblems(s, first, ["side-clearance"]),
+		...(s["nut-end"] === "butting" && pushed > SLANTED_NUT
+			? [problem("butting-slanted-nut", ["nut-end"], { pushed, most: SLANTED_NUT })]
+			: []),
 		...(second ? edgeProblems(s, second, ["second-edge"]) : []),
 		...heightProblems(bench, body),
 	];

@@ -185,6 +185,43 @@ describe("camber make", () => {
 		expect(snapshot(folder)).toEqual(before);
 	});
 
+	it("makes a single part by the name that the report gives it", async () => {
+		const { file, out } = jobFile(GAUGE);
+		const one = await camber(["make", file, "-o", out, "--only", "radius-gauge-convex"]);
+		expect([one.code, one.err]).toEqual([0, ""]);
+		expect(readdirSync(out).sort()).toEqual([
+			"manifest.json",
+			"test-neck-radius-gauge-convex.dxf",
+			"test-neck-radius-gauge-convex.svg",
+		]);
+		const wrong = await camber(["make", file, "-o", out, "--only", "radius-gauge-round"]);
+		expect(wrong.code).toBe(2);
+		expect(wrong.err).toContain("--only radius-gauge-round");
+	});
+
+	it("means an entry by its own name where a tool is used twice", async () => {
+		const bars = ["notched-straightedge", "notched-straightedge: {name: bass-edge, along: bass}"];
+		const { file, out } = jobFile(making(...bars));
+		const only = ["--format", "svg", "--only", "notched-straightedge"];
+		await camber(["make", file, "-o", out, ...only]);
+		expect(readdirSync(out).sort()).toEqual([
+			"manifest.json",
+			"test-neck-notched-straightedge.svg",
+		]);
+	});
+
+	it("refuses the folder of another job, unless forced", async () => {
+		const { file, out } = jobFile(GAUGE);
+		await camber(["make", file, "-o", out]);
+		const before = snapshot(out);
+		const other = jobFile(GAUGE.replace("job: Test neck", "job: test-neck")).file;
+		const { code, err } = await camber(["make", other, "-o", out]);
+		expect(code).toBe(2);
+		expect(err).toContain('holds the files of the job "Test neck", this one is "test-neck"');
+		expect(snapshot(out)).toEqual(before);
+		expect((await camber(["make", other, "-o", out, "--force"])).code).toBe(0);
+	});
+
 	it("makes only the parts asked for", async () => {
 		const { file, out } = jobFile(JOB);
 		await camber([

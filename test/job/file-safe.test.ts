@@ -23,7 +23,10 @@ describe("fileSafe", () => {
 	});
 
 	it("gives a plain file name or nothing, whatever it is given", () => {
-		const name = fc.oneof(fc.string({ unit: "binary", maxLength: 30 }), fc.string({ maxLength: 200 }));
+		const name = fc.oneof(
+			fc.string({ unit: "binary", maxLength: 30 }),
+			fc.string({ maxLength: 200 }),
+		);
 		fc.assert(
 			fc.property(name, (given) => {
 				const plain = fileSafe(given);

@@ -130,7 +130,12 @@ async function problemsOfFlags(): Promise<Problem[]> {
 	const file = join(shelf, "neck.yaml");
 	const wrong = await camber(["make", file, "--json", "--format", "pdf"]);
 	const empty = await camber(["make", file, "--json", "--format", ","]);
-	return [wrong, empty].flatMap(({ out }) => JSON.parse(out).problems as Problem[]);
+	const folder = join(shelf, "shared");
+	const other = join(shelf, "other.yaml");
+	writeFileSync(other, readFileSync(file, "utf8").replace(/^job: .*$/mu, "job: Other neck"));
+	await camber(["make", file, "--json", "-o", folder]);
+	const shared = await camber(["make", other, "--json", "-o", folder]);
+	return [wrong, empty, shared].flatMap(({ out }) => JSON.parse(out).problems as Problem[]);
 }
 
 function problemsOfReadings(): Problem[] {

@@ -9,8 +9,8 @@ import {
 	notchesFrom,
 	SIX_STRINGS,
 	sizeClaim,
-} from "../../support/bars.js";
-import { crossingsAtHeight, crossingsAtPlace, outlineOf } from "../../support/measure-part.js";
+} from "../support/bars.js";
+import { crossingsAtHeight, crossingsAtPlace, outlineOf } from "../support/measure-part.js";
 
 describe("a notched straightedge", () => {
 	const part = bar({});

@@ -31,6 +31,12 @@ interface Line {
 	readonly height: number;
 }
 
+/** All ways to set a gauge's texts, the best first: few lines, but small letters last. */
+function allLayouts(wanted: Wanted, face: Face): Line[][] {
+	const [large, middle, small] = HEIGHTS.map((height) => layouts(wanted, face, height));
+	return [...large!.flatMap((lines, i) => [lines, middle![i]!]), ...small!];
+}
+
 /** Ways to set a gauge's texts: in two lines, or in more where it is narrow. */
 function layouts({ radius, place }: Wanted, face: Face, height: number): Line[][] {
 	const low = Math.min(height, SECOND);
@@ -66,7 +72,7 @@ export function gaugeLabels(
 	const { letters } = bench;
 	const room = width - 2 * SIDE;
 	const free = shape.top - shape.bottom - shape.sagitta - besideLetters(diameter);
-	const lines = HEIGHTS.flatMap((height) => layouts(wanted, face, height)).find(
+	const lines = allLayouts(wanted, face).find(
 		(l) => widthOf(letters, l) <= room && heightOf(l) <= free + 1e-9,
 	);
 	if (!lines) {

@@ -27,6 +27,7 @@ export function straightedgeNotes(
 		budgetNote(bench, cut),
 		`Standing on edge on its two ends it sags ${fixed(sag, 3)} mm in the middle by its own weight; two supports ${fixed(size * BEST_SUPPORTS, 0)} mm apart bend it least. A gap read under it is too small by its sag.`,
 		...camberNotes(first),
+		...slantNote(bench, first),
 		"Flip test before first use: draw a fine line along the working edge, turn the bar over end for end face down, draw again along the same line. Twice the edge's error shows as the gap between the lines.",
 		`Lapping: the notches are ${fixed(s["lapping-allowance"], 2)} mm deeper than they need be, so that the edge may be lapped true on a flat plate by as much.`,
 		...landNotes(cut),
@@ -38,6 +39,15 @@ function budgetNote(bench: Bench, cut: Notches): string {
 	const last = cut.notches.at(-1)!;
 	const { thermal, moisture, cutting, scale, total } = cut.budget;
 	return `Clearance budget at fret ${last.fret}: warmth ${fixed(thermal, 3)} (${trimmed(bench.temperatureSwing, 1)} K) + damp ${fixed(moisture, 3)} + cutting ${fixed(cutting, 3)} + scale ${fixed(scale, 3)} = ${fixed(total, 3)} mm a side; the notch has ${fixed(last.clearance, 3)}.`;
+}
+
+/** Why notches over slanted frets are wider than crown and clearance. */
+function slantNote(bench: Bench, { cut }: Laid): string[] {
+	const widest = Math.max(...cut.notches.map((n) => n.footprint));
+	if (widest - bench.wire.crownWidth < 0.1) return [];
+	return [
+		"The frets stand slanted under this bar, so each notch is wider than the crown: by the slant of the crown and by the bar's thickness times the tangent of the slant.",
+	];
 }
 
 /** What the board's own radius does under this line. */

@@ -27,7 +27,7 @@ export function settings(unit: Unit) {
 			}),
 		"nut-end": choiceField(["butting", "cleared"], {
 			text: "butting: its end stands against the nut's face; cleared: it arches over nut or zero fret",
-			derived: "butting; cleared on a neck with a zero fret",
+			derived: "butting; cleared on a neck with a zero fret or a slanted nut",
 		}).optional(),
 		"side-clearance": lengthField(
 			unit,

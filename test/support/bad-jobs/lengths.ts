@@ -79,7 +79,7 @@ export const LENGTHS: readonly BadJob[] = [
 		wire("crown-height: 1.3 mm", "crown-height: 0"),
 		"length-range",
 		"0, tang",
-		"above 0, at most 4 mm",
+		"0.3 to 4 mm",
 	),
 	bad(
 		"a crown width in inches",

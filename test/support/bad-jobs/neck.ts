@@ -138,7 +138,7 @@ export const NECK: readonly BadJob[] = [
 		"the last fret",
 		"20 mm",
 		"56 mm",
-		"10 in",
+		"20 in",
 	),
 	bad(
 		"a radius in inches without unit",

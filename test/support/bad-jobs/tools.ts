@@ -43,6 +43,16 @@ export const TOOLS: readonly BadJob[] = [
 		"cleared",
 	),
 	bad(
+		"a butting end on a slanted nut",
+		bar("{nut-end: butting}").replace(
+			"scale: 648 mm",
+			"scale: {bass: 27 in, treble: 25.5 in, square-fret: 7}",
+		),
+		"butting-slanted-nut",
+		"butting",
+		"nut-end: cleared",
+	),
+	bad(
 		"a bar that its arch cuts through",
 		bar("{height: 20, nut-end: cleared, arch-depth: 15}"),
 		"bar-too-low",

@@ -88,6 +88,21 @@ export const VALUES: readonly BadJob[] = [
 		'"#0b7a75"',
 	),
 	bad(
+		"a tang wider than its crown",
+		jobText("tang-width: 0.53 mm", "tang-width: 2.8 mm"),
+		"tang-wider-than-crown",
+		"2.8 mm",
+		"2.8 mm",
+		"2.7 mm",
+	),
+	bad(
+		"a wire in inches without their unit",
+		jobText("crown-width: 2.7 mm", "crown-width: 0.106"),
+		"length-range",
+		"0.106",
+		"0.106 in",
+	),
+	bad(
 		"a kerf on a mill",
 		withBlock("machine: {kind: mill, kerf: 0.1 mm}"),
 		"kerf",

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { bar, barCodes, fretAt, madeBar, notchesFrom } from "../../../support/bars.js";
+import { bar, barCodes, fretAt, madeBar, notchesFrom } from "../../support/bars.js";
 
 describe("the land between notches", () => {
 	const many = { scale: 650, frets: 40, division: 31 };

@@ -1,13 +1,6 @@
 import { describe, expect, it } from "vitest";
-import {
-	bar,
-	fretAt,
-	labelClaims,
-	madeBar,
-	notchesFrom,
-	sizeClaim,
-} from "../../../support/bars.js";
-import { crossingsAtHeight, outlineOf } from "../../../support/measure-part.js";
+import { bar, fretAt, labelClaims, madeBar, notchesFrom, sizeClaim } from "../../support/bars.js";
+import { crossingsAtHeight, outlineOf } from "../../support/measure-part.js";
 
 describe("a second edge", () => {
 	const second = { "second-edge": { scale: "24 3/4 in", frets: 20 } };

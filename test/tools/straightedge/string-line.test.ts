@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { bar, barCodes, labelClaims, notchesFrom, SIX_STRINGS } from "../../../support/bars.js";
+import { bar, barCodes, labelClaims, notchesFrom, SIX_STRINGS } from "../../support/bars.js";
 import { madeParts } from "../../support/made-parts.js";
 import { RUNS, randomJob } from "../../support/random-neck.js";
 
