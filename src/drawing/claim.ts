@@ -7,7 +7,7 @@ import type { Operation } from "./operation.js";
  *
  * | kind | `at` | nominal |
  * |---|---|---|
- * | position | the datum, the feature | distance between them along `axis` |
+ * | position | the datum, the feature | distance between them along `axis`; below 0 before the nut or under the centre line |
  * | width, length | both ends | distance between them along `axis` |
  * | depth | a point on the edge, a point on the floor | distance along `axis` |
  * | radius | start, middle and end of the arc | its radius |

@@ -3,7 +3,7 @@ import { circle, reversed, STAY } from "../geometry/index.js";
 import { crossingOf, type StringLine, stringLines } from "../neck/index.js";
 import { type Problem, problem } from "../problem/index.js";
 import { heightForSag, MATERIALS } from "../shop/index.js";
-import { bodyLabels, bodyOf, heightProblems, leastHeight } from "./straightedge/body.js";
+import { bodyLabels, bodyOf, bodyProblems, leastHeight } from "./straightedge/body.js";
 import { barClaims, edgeClaims } from "./straightedge/claims.js";
 import { numberLabels, nutLabel } from "./straightedge/labels.js";
 import { type Laid, layEdges, lineName, lineOf, secondProblems } from "./straightedge/lay.js";
@@ -94,7 +94,7 @@ function build(bench: Bench, given: Given, name: string): Built {
 			? [problem("butting-slanted-nut", ["nut-end"], { pushed, most: SLANTED_NUT })]
 			: []),
 		...(second ? edgeProblems(s, second, ["second-edge"]) : []),
-		...heightProblems(bench, body),
+		...bodyProblems(bench, body),
 	];
 	if (problems.length > 0) return refuse(...problems);
 

@@ -15,7 +15,8 @@ export function fixed(value: number, digits: number): string {
 	if (!Number.isFinite(value)) throw new RangeError(`not a finite number: ${value}`);
 	if (Math.abs(value) >= 1e15) throw new RangeError(`too large to write: ${value}`);
 	const text = value.toFixed(digits);
-	return /^-0(\.0*)?$/.test(text) ? text.slice(1) : text;
+	if (value > 0 || !text.startsWith("-")) return text;
+	return Number(text) === 0 ? text.slice(1) : text;
 }
 
 /**

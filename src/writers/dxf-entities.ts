@@ -1,5 +1,5 @@
 import type { Note } from "../drawing/index.js";
-import { type Path, type Point, type Segment, segments } from "../geometry/index.js";
+import { type Path, type Point, type Segment, segments, type Vertex } from "../geometry/index.js";
 import { checkNote, type Stroke } from "./drawn.js";
 import { bulge, degrees, point, real, type Tag, tag, whole } from "./dxf-tags.js";
 import { dxfText } from "./dxf-text.js";
@@ -46,14 +46,14 @@ export function layerOf(operation: string): string {
  */
 export function strokeEntities({ path, operation }: Stroke, flavour: DxfFlavour): Entity[] {
 	const layer = layerOf(operation);
-	const circle = fullCircle(path);
+	const straight = path.points.every(({ bulge }) => bulge === 0);
+	const circle = straight ? null : fullCircle(path);
 	if (circle) return [circleEntity(layer, circle.centre, circle.radius)];
-	const pieces = inPieces(path, HALF_TURN);
-	const all = segments(pieces);
-	if (!pieces.closed && all.length === 1 && all[0]!.kind === "line") {
-		return [lineEntity(layer, all[0]!.start, all[0]!.end)];
+	const pieces = straight ? path : inPieces(path, HALF_TURN);
+	if (straight && !path.closed && path.points.length === 2) {
+		return [lineEntity(layer, path.points[0]!, path.points[1]!)];
 	}
-	if (flavour === "loose") return all.map((s) => segmentEntity(layer, s));
+	if (flavour === "loose") return segments(pieces).map((s) => segmentEntity(layer, s));
 	return flavour === "r2000" ? [lightPolyline(layer, pieces)] : oldPolyline(layer, pieces);
 }
 
@@ -84,14 +84,18 @@ function segmentEntity(layer: string, s: Segment): Entity {
 }
 
 function lightPolyline(layer: string, { points, closed }: Path): Entity {
-	const tags = [whole(90, points.length), whole(70, closed ? 1 : 0), ...points.flatMap(vertexTags)];
+	const tags = [
+		whole(90, points.length),
+		whole(70, closed ? 1 : 0),
+		points.map(vertexTags).join(""),
+	];
 	return { type: "LWPOLYLINE", layer, subclass: "AcDbPolyline", tags };
 }
 
 /** A bulge left out is 0 (DXF reference, LWPOLYLINE group 42). */
-function vertexTags(p: Path["points"][number]): Tag[] {
-	const at = [real(10, p.x), real(20, p.y)];
-	return p.bulge === 0 ? at : [...at, bulge(p.bulge)];
+function vertexTags(p: Vertex): Tag {
+	const at = real(10, p.x) + real(20, p.y);
+	return p.bulge === 0 ? at : at + bulge(p.bulge);
 }
 
 function oldPolyline(layer: string, { points, closed }: Path): Entity[] {

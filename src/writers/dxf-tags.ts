@@ -1,7 +1,11 @@
 import { fixed } from "../units/index.js";
 
-/** One group of a DXF file: its code and its value as text. */
-export type Tag = readonly [code: number, value: string];
+/** One or more groups of a DXF file as text: code and value on lines of their own, CRLF. */
+export type Tag = string;
+
+function group(code: number, value: string): Tag {
+	return `${code}\r\n${value}\r\n`;
+}
 
 /** Decimals of lengths and angles: a millionth of the micrometre that is promised. */
 const DECIMALS = 9;
@@ -11,21 +15,21 @@ const BULGE_DECIMALS = 15;
 /** @throws RangeError on anything but printable ASCII: nothing may end the group early */
 export function tag(code: number, value: string): Tag {
 	if (!/^[ -~]*$/.test(value)) throw new RangeError(`not printable ASCII: ${value}`);
-	return [code, value];
+	return group(code, value);
 }
 
 /** @throws RangeError on NaN and infinities */
 export function real(code: number, value: number): Tag {
-	return [code, fixed(value, DECIMALS)];
+	return group(code, fixed(value, DECIMALS));
 }
 
 export function bulge(value: number): Tag {
-	return [42, fixed(value, BULGE_DECIMALS)];
+	return group(42, fixed(value, BULGE_DECIMALS));
 }
 
 /** A flag, count or index. */
 export function whole(code: number, value: number): Tag {
-	return [code, fixed(value, 0)];
+	return group(code, fixed(value, 0));
 }
 
 /** x, y and, from two codes given, z = 0: codes are `first`, first + 10, first + 20. */
@@ -38,7 +42,7 @@ export function point(first: number, x: number, y: number, z: 0 | 1 | null = 0):
 export function degrees(code: number, angle: number): Tag {
 	const turned = ((angle * 180) / Math.PI) % 360;
 	const text = fixed(turned < 0 ? turned + 360 : turned, DECIMALS);
-	return [code, text === fixed(360, DECIMALS) ? fixed(0, DECIMALS) : text];
+	return group(code, text === fixed(360, DECIMALS) ? fixed(0, DECIMALS) : text);
 }
 
 /** A section with its ends. */
@@ -46,7 +50,7 @@ export function section(name: string, tags: readonly Tag[]): Tag[] {
 	return [tag(0, "SECTION"), tag(2, name), ...tags, tag(0, "ENDSEC")];
 }
 
-/** The file's text (codes are whole numbers): code and value on lines of their own, CRLF. */
+/** The file's text. */
 export function textOf(tags: readonly Tag[]): string {
-	return tags.map(([code, value]) => `${code}\r\n${value}\r\n`).join("");
+	return tags.join("");
 }

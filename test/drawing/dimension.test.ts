@@ -24,7 +24,7 @@ function drawnLengths(part: Part): string[] {
 function anyPart(check: (part: Part) => void) {
 	const settings = fc.tuple(anyStraightedge, anyGauge, anyStrip);
 	fc.assert(
-		fc.property(randomJob({ leastGap: 4 }), settings, ({ job }, make) => {
+		fc.property(randomJob({ leastGap: 5 }), settings, ({ job }, make) => {
 			for (const part of madeParts({ ...job, make }).parts) check(part);
 		}),
 		{ ...RUNS, numRuns: 25 },

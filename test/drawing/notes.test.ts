@@ -41,7 +41,7 @@ describe("the notes of a drawing", () => {
 	it("of any part of any neck stand clear as well", () => {
 		const settings = fc.tuple(anyStraightedge, anyGauge, anyStrip);
 		fc.assert(
-			fc.property(randomJob({ leastGap: 4 }), settings, ({ job }, make) => {
+			fc.property(randomJob({ leastGap: 5 }), settings, ({ job }, make) => {
 				const { parts } = madeParts({ ...job, make });
 				expect(parts.flatMap((part) => noteFaults(part, sheetFor(part)))).toEqual([]);
 			}),

@@ -40,7 +40,7 @@ describe("stringLines", () => {
 	});
 
 	it("of a single string run along the centre", () => {
-		const one = neckWith({ strings: { count: 1, "at-nut": 0.1, "at-saddle": 0.1 } });
+		const one = neckWith({ strings: { count: 1, "at-nut": 10, "at-saddle": 10 } });
 		expect(stringLines(one)).toHaveLength(1);
 		expect(stringLines(one)[0]!.nut.y).toBe(0);
 	});

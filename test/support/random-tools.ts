@@ -18,20 +18,20 @@ function entry(tool: string, settings: Record<string, fc.Arbitrary<unknown>>) {
 
 /** A notched straightedge with any settings that its schema takes. */
 export const anyStraightedge = entry("notched-straightedge", {
-	along: fc.constantFrom("centre", "centre", "bass", "treble", 2),
-	"nut-end": maybe(fc.constantFrom("butting", "cleared")),
-	"side-clearance": maybe(mm(0.1, 1.5)),
+	along: fc.constantFrom("centre", "centre", "centre", "bass", "treble", 2),
+	"nut-end": maybe(fc.constantFrom("butting", "cleared", "cleared")),
+	"side-clearance": maybe(mm(0.1, 0.9)),
 	"depth-clearance": maybe(mm(0.1, 3)),
 	"lapping-allowance": maybe(mm(0, 1)),
-	"least-land": maybe(mm(0.5, 4)),
-	height: maybe(mm(15, 60)),
+	"least-land": mm(0.3, 1.5),
+	height: maybe(mm(18, 60)),
 	"beyond-last-fret": maybe(mm(3, 40)),
 	"arch-reach": maybe(mm(3, 40)),
-	"arch-depth": maybe(mm(2, 20)),
+	"arch-depth": maybe(mm(2, 12)),
 	"second-edge": maybe(
 		fc.record({
 			scale: mm(330, 800),
-			frets: fc.integer({ min: 1, max: 24 }),
+			frets: fc.integer({ min: 1, max: 20 }),
 			division: fc.constantFrom(12, 19, "rule-of-18"),
 		}),
 	),

@@ -10,7 +10,7 @@ import { anyGauge, anyStraightedge, anyStrip } from "../support/random-tools.js"
 
 /** A neck of any kind with one straightedge, one set of gauges and one strip, settings of any kind. */
 const anyJob = fc
-	.tuple(randomJob({ leastGap: 4 }), anyStraightedge, anyGauge, anyStrip)
+	.tuple(randomJob({ leastGap: 5 }), anyStraightedge, anyGauge, anyStrip)
 	.map(([{ job }, ...make]) => ({ ...job, make }));
 
 /** Every part of many necks and settings, of one tool or all, with something to say of each. */

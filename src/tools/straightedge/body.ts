@@ -60,12 +60,39 @@ export function leastHeight(bench: Bench, body: Body): number {
 	);
 }
 
-/** What the bar's height refuses. */
-export function heightProblems(bench: Bench, body: Body): Problem[] {
+/** What the sizes of the bar itself refuse. */
+export function bodyProblems(bench: Bench, body: Body): Problem[] {
 	const { height } = body;
 	const least = leastHeight(bench, body);
 	const tooLow = height < least ? [problem("bar-too-low", ["height"], { height, least })] : [];
-	return [...tooLow, ...edgesOf(body).flatMap(archProblems)];
+	return [...tooLow, ...edgesOf(body).flatMap(archProblems), ...endProblems(bench, body)];
+}
+
+/** Where the numbers of an edge end. */
+function numbersEnd({ letters }: Bench, edge: Edge): number {
+	const { numbered, numbering } = edgeLettering(letters, edge);
+	const last = numbered.at(-1);
+	if (!last) return Number.NEGATIVE_INFINITY;
+	return last.centre + letters.width(String(last.fret), numbering.height) / 2;
+}
+
+/** A last number that stands too near to the nut end of the other edge. */
+function endProblems(bench: Bench, { first, second }: Body): Problem[] {
+	if (!second || first.edge.nutEnd !== "butting") return [];
+	const least = ({ edge }: Laid) => {
+		const last = edge.notches.at(-1)!;
+		return numbersEnd(bench, edge) + OFF_WORKING_EDGE - (last.centre + last.width / 2);
+	};
+	const near = [first, second].filter(
+		({ edge }) => edge.right - numbersEnd(bench, edge) < OFF_WORKING_EDGE,
+	);
+	if (near.length === 0) return [];
+	const beyond = Math.ceil(Math.max(...near.map(least)) * 10) / 10;
+	const { right, notches } = near[0]!.edge;
+	const mm = right - notches.at(-1)!.centre - notches.at(-1)!.width / 2;
+	const allowed = `${trimmed(beyond, 1)} mm or more beside the other edge's nut end`;
+	const facts = { given: `${trimmed(mm, 3)} mm`, mm, allowed, slip: "" };
+	return [problem("length-range", ["beyond-last-fret"], facts)];
 }
 
 /** An arch over a zero fret that is lower than a notch would be. */
@@ -77,16 +104,13 @@ function archProblems({ zeroInArch, archDepth, depth }: Edge): Problem[] {
 }
 
 /** What must remain between the hole and an edge: 3 mm, beside notches, numbers and arch. */
-function underHole({ letters }: Bench, body: Body): number {
+function underHole(bench: Bench, body: Body): number {
 	const { first, second, hole } = body;
-	const { numbered, numbering } = edgeLettering(letters, first.edge);
-	const last = numbered.at(-1);
-	const half = last ? letters.width(String(last.fret), numbering.height) / 2 : 0;
-	const end = last ? last.centre + half : Number.NEGATIVE_INFINITY;
+	const end = numbersEnd(bench, first.edge);
 	const meets = second !== null || end > hole.at.x - hole.diameter / 2 - 0.5;
 	const beside = edgesOf(body).map((edge) => {
 		const arch = second && edge.nutEnd === "cleared" ? edge.archDepth : 0;
-		const top = meets ? edgeLettering(letters, edge).top + 0.5 : 0;
+		const top = meets ? edgeLettering(bench.letters, edge).top + 0.5 : 0;
 		return Math.max(OFF_WORKING_EDGE + Math.max(edge.depth, arch), top);
 	});
 	return Math.max(...beside);

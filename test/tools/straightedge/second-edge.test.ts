@@ -49,6 +49,15 @@ describe("a second edge", () => {
 		expect(Math.max(...notchesFrom(other).map((n) => n.width))).toBeGreaterThan(4.3);
 	});
 
+	it("is refused where a last number would stand beside the other edge's nut end", () => {
+		const codes = (beyond: string) =>
+			madeBar({}, { ...second, "finger-relief": false, "beyond-last-fret": beyond }).problems;
+		expect(codes("3 mm")).toMatchObject([
+			{ code: "length-range", where: { path: ["beyond-last-fret"] }, facts: { given: "3 mm" } },
+		]);
+		expect(codes("5 mm")).toEqual([]);
+	});
+
 	it("can have a division of its own", () => {
 		const own = bar({}, { "second-edge": { scale: "700 mm", frets: 19, division: 19 } });
 		const end = crossingsAtHeight([outlineOf(own)], 12).at(-1)!;
