@@ -5,7 +5,7 @@ import { stationX, widthAt } from "../neck/index.js";
 import { type Problem, problem } from "../problem/index.js";
 import { inchLabel, trimmed } from "../units/index.js";
 import { gaugeClaims, holeClaim } from "./radius-gauge/claims.js";
-import { besideLetters, gaugeLabels, LEAST_LETTERS, USUAL_LETTERS } from "./radius-gauge/labels.js";
+import { besideLetters, gaugeLabels, LEAST_LETTERS, lettersHeight } from "./radius-gauge/labels.js";
 import { gaugeNotes } from "./radius-gauge/notes.js";
 import {
 	type Face,
@@ -79,7 +79,8 @@ function gauge(
 	const width = s["gauge-width"];
 	const sagitta = arcSagitta(radius, width);
 	const diameter = holeOf(s);
-	const plate = Math.max(LETTER_ROOM, besideLetters(diameter) + USUAL_LETTERS);
+	const letters = lettersHeight(bench, wanted, face, width);
+	const plate = Math.max(LETTER_ROOM, besideLetters(diameter) + letters);
 	const height = s["gauge-height"] ?? Math.ceil(sagitta + plate - 1e-9);
 	const shape = shapeOf(face, radius, width, height);
 	const far = face === "concave" ? shape.top : shape.bottom;

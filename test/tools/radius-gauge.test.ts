@@ -149,6 +149,15 @@ describe("a gauge's plate", () => {
 	it("has room for arc, hole and two lines of letters", () => {
 		expect(height(gauges({})[0]!)).toBe(28);
 		expect(height(gauges({}, { "gauge-hole": "15 mm" })[0]!)).toBe(33);
+		const narrow = { radii: ["7.947 in"], "gauge-width": "28 mm", "gauge-hole": "15 mm" };
+		expect(height(gauges({}, narrow)[0]!)).toBeGreaterThan(33);
+	});
+
+	it("is refused where the lines that a narrow gauge needs do not fit its height", () => {
+		const narrow = (height: string) =>
+			codes({}, { radii: ["7.947 in"], "gauge-width": "20 mm", "gauge-height": height });
+		expect(narrow("21 mm")).toEqual(["gauge-too-low"]);
+		expect(narrow("23 mm")).toEqual([]);
 	});
 
 	it("is refused where they would lie over each other", () => {

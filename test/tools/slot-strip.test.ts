@@ -11,6 +11,7 @@ import {
 	slotAtHeight,
 	slotOf,
 } from "../support/measure-part.js";
+import { crossed, labelRectangles } from "../support/part-faults.js";
 import { RUNS, randomJob } from "../support/random-neck.js";
 
 const strings = { count: 6, "at-nut": 35.5, "at-saddle": 52 };
@@ -211,6 +212,21 @@ describe("the lines of a strip", () => {
 		expect(centre("marker 12 treble")).toEqual([x12, 10].map((v) => expect.closeTo(v, 9)));
 	});
 
+	it("mark each of a double marker midway at its own height where the frets slant", () => {
+		const scale = { bass: "28 in", treble: "26 in", "square-fret": 7 };
+		const part = strip({ scale, strings, markers: [{ 19: "double" }] });
+		const centres = ["bass", "treble"].map((side) => {
+			const ends = pathsOf(part, `marker 19 ${side}`).flatMap((p) => p.points);
+			const sum = (values: number[]) => values.reduce((a, b) => a + b) / values.length;
+			return { x: sum(ends.map((p) => p.x)), y: sum(ends.map((p) => p.y)) };
+		});
+		for (const { x, y } of centres) {
+			const slots = [18, 19].map((n) => slotAtHeight(pathsOf(part, `slot ${n}`)[0]!, y));
+			expect(x).toBeCloseTo((slots[0]! + slots[1]!) / 2, 9);
+		}
+		expect(Math.abs(centres[0]!.x - centres[1]!.x)).toBeGreaterThan(1);
+	});
+
 	it("refuse markers wider apart than the board", () => {
 		const neck = { markers: [{ 12: "double" }], width: 50 };
 		expect(codes(neck, { "double-marker-spread": "46 mm" })).toEqual([]);
@@ -252,6 +268,19 @@ describe("the labels of a strip", () => {
 		const listed = note.match(/\d+/gu)!.map(Number);
 		expect(listed).toHaveLength(60 - numbered.length);
 		expect(listed.some((n) => numbered.includes(`number-${n}`))).toBe(false);
+	});
+
+	it("keep clear of markers and of a moved nut, or are left out", () => {
+		const near = [
+			{ scale: 352, frets: 20, width: { nut: 29, "last-fret": 39 }, markers: [{ 12: "double" }] },
+			{ scale: 345, frets: 20, division: 31, "nut-shift": 3.5, width: 40 },
+			{ width: 45, markers: [{ 12: "double" }, { 15: "double" }] },
+		];
+		for (const neck of near) {
+			const part = strip(neck, neck.width === 45 ? { "double-marker-spread": "38 mm" } : {});
+			const scores = part.marks.filter((m) => m.operation === "score");
+			expect(crossed(labelRectangles(part), scores)).toEqual([]);
+		}
 	});
 
 	it("can do without distances", () => {

@@ -22,8 +22,6 @@ export function besideLetters(diameter: number): number {
 
 /** Height that the smallest two lines of letters take, mm. */
 export const LEAST_LETTERS = 2 * HEIGHTS.at(-1)! + LEADING;
-/** Height that the usual two lines of letters take, mm. */
-export const USUAL_LETTERS = HEIGHTS[0] + LEADING + SECOND;
 
 interface Line {
 	readonly id: string;
@@ -62,6 +60,17 @@ function widthOf(letters: Lettering, lines: readonly Line[]): number {
 	return Math.max(...lines.map(({ text, height }) => letters.width(text, height)));
 }
 
+/** The ways whose lines fit across a gauge of this width, the best first. */
+function fitting(bench: Bench, wanted: Wanted, face: Face, width: number): Line[][] {
+	return allLayouts(wanted, face).filter((l) => widthOf(bench.letters, l) <= width - 2 * SIDE);
+}
+
+/** Height of the letters that suit a gauge of this width best, mm; 0 if none fit. */
+export function lettersHeight(bench: Bench, wanted: Wanted, face: Face, width: number): number {
+	const [best] = fitting(bench, wanted, face, width);
+	return best ? heightOf(best) : 0;
+}
+
 /** Lines between hole and arc: the radius, and where and how it is held. */
 export function gaugeLabels(
 	bench: Bench,
@@ -69,15 +78,18 @@ export function gaugeLabels(
 	face: Face,
 	{ shape, width, diameter }: { shape: Shape; width: number; diameter: number },
 ): Label[] | Problem {
-	const { letters } = bench;
-	const room = width - 2 * SIDE;
-	const free = shape.top - shape.bottom - shape.sagitta - besideLetters(diameter);
-	const lines = allLayouts(wanted, face).find(
-		(l) => widthOf(letters, l) <= room && heightOf(l) <= free + 1e-9,
-	);
-	if (!lines) {
+	const ways = fitting(bench, wanted, face, width);
+	if (ways.length === 0) {
 		const { text } = layouts(wanted, face, SECOND).at(-1)![0]!;
-		return problem("label-too-long", ["gauge-width"], { text, room });
+		return problem("label-too-long", ["gauge-width"], { text, room: width - 2 * SIDE });
+	}
+	const height = shape.top - shape.bottom;
+	const taken = shape.sagitta + besideLetters(diameter);
+	const lines = ways.find((l) => taken + heightOf(l) <= height + 1e-9);
+	if (!lines) {
+		const least = taken + Math.min(...ways.map(heightOf));
+		const facts = { radius: wanted.radius, width, place: wanted.place ?? wanted.tag };
+		return problem("gauge-too-low", ["gauge-height"], { ...facts, height, least });
 	}
 	const back = besideLetters(diameter) - OFF_WORKING_EDGE;
 	const middle =
@@ -87,6 +99,6 @@ export function gaugeLabels(
 	let y = middle + heightOf(lines) / 2 + LEADING;
 	return lines.map(({ id, text, height }) => {
 		y -= height + LEADING;
-		return label(letters, id, text, { at: { x: 0, y }, height, align: "centre" });
+		return label(bench.letters, id, text, { at: { x: 0, y }, height, align: "centre" });
 	});
 }

@@ -49,6 +49,13 @@ describe("a second edge", () => {
 		expect(Math.max(...notchesFrom(other).map((n) => n.width))).toBeGreaterThan(4.3);
 	});
 
+	it("stays without zero fret on a neck that has one", () => {
+		const other = bar({ "zero-fret": true }, second);
+		expect(sizeClaim(other, "arch-end")!.nominal).toBeCloseTo(2.1, 9);
+		expect(sizeClaim(other, "second-arch-end")!.nominal).toBeCloseTo(0.75, 9);
+		expect(notchesFrom(other, "upper")).toHaveLength(20);
+	});
+
 	it("is refused where a last number would stand beside the other edge's nut end", () => {
 		const codes = (beyond: string) =>
 			madeBar({}, { ...second, "finger-relief": false, "beyond-last-fret": beyond }).problems;
