@@ -144,7 +144,9 @@ function build(bench: Bench, given: Given, name: string): Built {
 
 function workingEdge(edge: Edge, both: boolean): string {
 	const lands = both ? "both long edges, between the notches" : "lower edge, between the notches";
-	return edge.nutEnd === "butting" ? `${lands}; and the nut end` : lands;
+	return edge.nutEnd === "butting"
+		? `${lands}; and ${both ? "both nut ends" : "the nut end"}`
+		: lands;
 }
 
 export const notchedStraightedge = tool({

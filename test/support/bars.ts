@@ -1,6 +1,7 @@
 import type { LabelClaim, Part, SizeClaim } from "../../src/drawing/index.js";
 import { jobWith, type MadeParts, madeParts } from "./made-parts.js";
-import { type MeasuredNotch, notchesOf, outlineOf } from "./measure-part.js";
+import { outlineOf } from "./measure-part.js";
+import { type MeasuredNotch, notchesOf } from "./measure-path.js";
 
 /** The strings of an ordinary neck. */
 export const SIX_STRINGS = { count: 6, "at-nut": 35.5, "at-saddle": 52 };

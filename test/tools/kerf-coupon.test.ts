@@ -6,7 +6,8 @@ import { problemText } from "../../src/problem/index.js";
 import { kerfFromBlocks } from "../../src/shop/index.js";
 import { offTexts } from "../../src/tools/kerf-coupon/labels.js";
 import { jobWith, madeParts } from "../support/made-parts.js";
-import { measured, notchesOf, outlineOf } from "../support/measure-part.js";
+import { measured, outlineOf } from "../support/measure-part.js";
+import { notchesOf } from "../support/measure-path.js";
 import { labelFaults } from "../support/part-faults.js";
 
 const made = (settings: object = {}, other: object = {}) =>

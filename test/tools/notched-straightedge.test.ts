@@ -10,7 +10,9 @@ import {
 	SIX_STRINGS,
 	sizeClaim,
 } from "../support/bars.js";
-import { crossingsAtHeight, crossingsAtPlace, outlineOf } from "../support/measure-part.js";
+import { outlineOf } from "../support/measure-part.js";
+import { crossingsAtHeight, crossingsAtPlace } from "../support/measure-path.js";
+import { labelFaults } from "../support/part-faults.js";
 
 describe("a notched straightedge", () => {
 	const part = bar({});
@@ -67,6 +69,14 @@ describe("a notched straightedge", () => {
 		const texts = labelClaims(part).map((l) => l.text);
 		expect(texts[0]).toBe("Plain neck   25 1/2 in   22 frets");
 		expect(texts).toEqual([texts[0], "NUT", ...Array.from({ length: 22 }, (_, i) => `${i + 1}`)]);
+	});
+
+	it("leaves NUT out where the first number stands in its way", () => {
+		for (const scale of [345, 430]) {
+			const near = bar({ scale, division: 31, frets: 6 }, { "least-land": "1 mm" });
+			expect(labelClaims(near).map((l) => l.text)).not.toContain("NUT");
+			expect(labelFaults(near)).toEqual([]);
+		}
 	});
 
 	it("leaves out of its text what a short bar has no room for, and refuses when nothing fits", () => {

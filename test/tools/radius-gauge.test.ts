@@ -1,7 +1,8 @@
 import { describe, expect, it } from "vitest";
 import type { LabelClaim, Part } from "../../src/drawing/index.js";
 import { jobWith, madeParts } from "../support/made-parts.js";
-import { arcsOf, crossingsAtPlace, outlineOf } from "../support/measure-part.js";
+import { outlineOf } from "../support/measure-part.js";
+import { arcsOf, crossingsAtPlace } from "../support/measure-path.js";
 
 const INCH = 25.4;
 const compound = { radius: { nut: "10 in", "last-fret": "16 in" } };
@@ -158,6 +159,29 @@ describe("a gauge's plate", () => {
 			codes({}, { radii: ["7.947 in"], "gauge-width": "20 mm", "gauge-height": height });
 		expect(narrow("21 mm")).toEqual(["gauge-too-low"]);
 		expect(narrow("23 mm")).toEqual([]);
+	});
+
+	it("keeps letters, arc and hole 2 mm apart at any height", () => {
+		for (const height of [20, 21, 22, 24, 27, 40]) {
+			for (const part of gauges(
+				{},
+				{
+					"gauge-height": `${height} mm`,
+					faces: ["concave", "convex"],
+				},
+			)) {
+				const letters = part.marks.filter((m) => m.operation === "engrave");
+				const ys = letters.flatMap((m) => m.path.points.map((p) => p.y));
+				const [low, high] = [Math.min(...ys), Math.max(...ys)];
+				const cuts = crossingsAtPlace(
+					part.marks.filter((m) => m.operation === "cut").map((m) => m.path),
+					1e-6,
+				);
+				const gap = Math.min(...cuts.map((y) => Math.max(low - y, y - high)));
+				expect(gap).toBeGreaterThan(1.3);
+				expect(cuts).toHaveLength(4);
+			}
+		}
 	});
 
 	it("is refused where they would lie over each other", () => {

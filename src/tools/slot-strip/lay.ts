@@ -73,21 +73,14 @@ export function endsOf(neck: Neck, slots: readonly Slot[], s: StripSettings): En
 	return { from, to };
 }
 
-/**
- * The board's outline between the ends, wider by the edge margin; corners rounded unless the
- * width changes right beside them.
- */
+/** The board's outline between the ends, wider by the edge margin, corners rounded. */
 export function stripOutline(neck: Neck, ends: Ends, margin: number): Path {
 	const knots = neck.width.knots.map((k) => k.x).filter((x) => x > ends.from && x < ends.to);
 	const along = [ends.from, ...knots, ends.to];
 	const half = (x: number) => widthAt(neck, x) / 2 + margin;
 	const last = along.length - 1;
-	const rounded = (i: number) => {
-		if (i !== 0 && i !== last) return false;
-		return Math.abs(along[i]! - along[i === 0 ? 1 : last - 1]!) > 2 * CORNER_RADIUS;
-	};
 	const corner = (x: number, y: number, i: number) =>
-		rounded(i) ? { x, y, round: CORNER_RADIUS } : { x, y };
+		i === 0 || i === last ? { x, y, round: CORNER_RADIUS } : { x, y };
 	const lower = along.map((x, i) => corner(x, -half(x), i));
 	const upper = along.map((x, i) => corner(x, half(x), i)).reverse();
 	return outlineOf([...lower, ...upper]);

@@ -104,11 +104,6 @@ function notchClaims(
 /** From a bar's end to where its height is measured: past the rounded corner, before any notch, mm. */
 const HEIGHT_IN = 2;
 
-/** Where the straight end of a bar begins at an edge's nut. */
-function endFoot({ nutEnd, archDepth }: Edge): number {
-	return nutEnd === "cleared" ? archDepth : 0;
-}
-
 /** Promises of the bar as a whole. */
 export function barClaims(
 	bench: Bench,
@@ -118,6 +113,7 @@ export function barClaims(
 	hole: { readonly diameter: number; readonly at: Point },
 ): SizeClaim[] {
 	const right = edge.right - HEIGHT_IN;
+	const foot = edge.nutEnd === "cleared" ? edge.archDepth : 0;
 	const claims = [
 		cutSize(bench, {
 			id: "length",
@@ -126,8 +122,8 @@ export function barClaims(
 			datum: "nut end",
 			axis: "x",
 			at: [
-				{ x: edge.left, y: (height + endFoot(edge)) / 2 },
-				{ x: edge.right, y: second ? (height - endFoot(second)) / 2 : height / 2 },
+				{ x: edge.left, y: (height + foot) / 2 },
+				{ x: edge.right, y: height / 2 },
 			],
 			nominal: edge.right - edge.left,
 		}),

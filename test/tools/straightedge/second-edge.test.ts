@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { bar, fretAt, labelClaims, madeBar, notchesFrom, sizeClaim } from "../../support/bars.js";
-import { crossingsAtHeight, outlineOf } from "../../support/measure-part.js";
+import { outlineOf } from "../../support/measure-part.js";
+import { crossingsAtHeight } from "../../support/measure-path.js";
 
 describe("a second edge", () => {
 	const second = { "second-edge": { scale: "24 3/4 in", frets: 20 } };
@@ -36,7 +37,7 @@ describe("a second edge", () => {
 		const outline = outlineOf(part);
 		expect(right - crossingsAtHeight([outline], height - 0.25).at(-1)!).toBeCloseTo(0.75, 9);
 		expect(crossingsAtHeight([outline], 0.25)[0]).toBeCloseTo(0.75, 9);
-		expect(part.workingEdge).toBe("both long edges, between the notches; and the nut end");
+		expect(part.workingEdge).toBe("both long edges, between the notches; and both nut ends");
 	});
 
 	it("knows nothing of the first neck's moved nut, zero fret and uncertain scale", () => {
