@@ -11,8 +11,13 @@ export interface OutFile {
 	readonly bytes: Uint8Array;
 }
 
-/** SHA-256 of what camber last wrote into a folder, by name in lower case; the manifest included. */
-export type Listing = ReadonlyMap<string, Listed>;
+/** What camber last wrote into a folder. */
+export interface Listing {
+	/** By name in lower case; the manifest included. */
+	readonly files: ReadonlyMap<string, Listed>;
+	/** The job's name, if the manifest gives one. */
+	readonly job: string | undefined;
+}
 
 /** A file that camber wrote, as a manifest lists it. */
 export interface Listed {
@@ -41,26 +46,11 @@ const Manifest = z.object({
 export async function readListing(disk: Disk, folder: string, name: string): Promise<Listing> {
 	const bytes = await plainBytes(disk, join(folder, name));
 	const manifest = Manifest.safeParse(bytes && parseJson(bytes));
-	if (!bytes || !manifest.success) return new Map();
-	const { files, earlier } = manifest.data;
+	if (!bytes || !manifest.success) return { files: new Map(), job: undefined };
+	const { files, earlier, job } = manifest.data;
 	const listed = [...earlier, ...files].filter((file) => isPlainName(file.name));
 	const all = [...listed, { name, sha256: sha256(bytes) }];
-	return new Map(all.map((file) => [file.name.toLowerCase(), file]));
-}
-
-/**
- * The job whose output a folder holds, by its manifest; undefined if it is none of camber's.
- *
- * @throws ProblemError `file-unreadable`
- */
-export async function jobOfFolder(
-	disk: Disk,
-	folder: string,
-	name: string,
-): Promise<string | undefined> {
-	const bytes = await plainBytes(disk, join(folder, name));
-	const manifest = Manifest.safeParse(bytes && parseJson(bytes));
-	return manifest.success ? manifest.data.job : undefined;
+	return { files: new Map(all.map((file) => [file.name.toLowerCase(), file])), job };
 }
 
 /**
@@ -107,7 +97,7 @@ async function judge(
 	if (entry.isDirectory()) throw refuse("target-is-folder");
 	const bytes = entry.isFile() ? await reading(path, () => disk.readFile(path)) : undefined;
 	if (bytes && Buffer.compare(bytes, file.bytes) === 0) return "same";
-	const listed = listing.get(file.name.toLowerCase());
+	const listed = listing.files.get(file.name.toLowerCase());
 	if (force || (listed && bytes && sha256(bytes) === listed.sha256)) return "older";
 	throw refuse("foreign-file", { why: listed ? "changed since it was written" : "not listed" });
 }
@@ -136,7 +126,7 @@ export async function findStale(
 ): Promise<Listed[]> {
 	const wanted = new Set(files.map((file) => file.name.toLowerCase()));
 	const stale: Listed[] = [];
-	for (const [key, listed] of listing) {
+	for (const [key, listed] of listing.files) {
 		if (wanted.has(key)) continue;
 		const bytes = await plainBytes(disk, join(folder, listed.name));
 		if (bytes && sha256(bytes) === listed.sha256) stale.push(listed);

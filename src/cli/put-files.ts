@@ -32,8 +32,9 @@ export interface Put {
  *
  * @param manifest - put in place last; JSON with `writer: "camber"` and `files: [{name, sha256}]`.
  *   Files of earlier runs that stay behind are carried on in it as `earlier`
+ * @param options - `job`: whose files these are; the folder of another job is refused, unless forced
  * @returns what was done; or every problem found before anything was written (`folder-is-file`,
- *   `folder-under-file`, `folder-unusable`, `target-is-folder`, `foreign-file`, `file-unreadable`);
+ *   `folder-under-file`, `folder-unusable`, `target-is-folder`, `foreign-file`, `folder-of-other-job`, `file-unreadable`);
  *   or what stopped the writing (`folder-unusable`, `disk-full`, `write-failed`) and, if the disk
  *   barred the way back, `not-restored` and `left-behind`
  * @throws RangeError if a name is not plain or is used twice
@@ -44,13 +45,17 @@ export async function putFiles(
 	folder: string,
 	files: readonly OutFile[],
 	manifest: OutFile,
-	options: { readonly force: boolean },
+	options: { readonly force: boolean; readonly job?: string },
 ): Promise<Put | Problem[]> {
 	const wanted = [...files, manifest];
 	requirePlainNames(wanted.map((file) => file.name));
 	try {
 		const place = await findPlace(disk, withoutSlash(folder));
 		const listing = await readListing(disk, place.folder, manifest.name);
+		const other = options.force ? undefined : listing.job;
+		if (other !== undefined && options.job !== undefined && other !== options.job) {
+			throw refusal("folder-of-other-job", { folder, other, job: options.job });
+		}
 		const stale = await findStale(disk, place.folder, wanted, listing);
 		const all = [...files, carriedOn(manifest, stale)];
 		const targets = await judgeTargets(disk, place.folder, all, listing, options.force);

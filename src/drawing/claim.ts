@@ -68,9 +68,5 @@ export interface LabelClaim {
 
 export type Claim = SizeClaim | LabelClaim;
 
-/** What a slot or notch is promised to within on the finished part (common practice, no source). */
-export const BENCH_POSITION = 0.05;
-/** What other sizes are promised to within (common practice, no source). */
-export const BENCH_SIZE = 0.1;
 /** What a written file is judged by: the project's accuracy budget. */
 export const FILE_TOLERANCE = 0.001;

@@ -4,8 +4,6 @@ import {
 	type Extents,
 	extents,
 	line,
-	type Move,
-	moved,
 	movedPoint,
 	type Path,
 	type Point,
@@ -112,16 +110,4 @@ export function arrowed(feature: string, a: Point, b: Point): Ink {
 		arrow(feature, a, direction),
 		arrow(feature, b, direction + Math.PI),
 	);
-}
-
-/** The same ink, moved. */
-export function movedInk(ink: Ink, move: Move): Ink {
-	return {
-		marks: ink.marks.map((m) => ({ ...m, path: moved(m.path, move) })),
-		notes: ink.notes.map((n) => ({
-			...n,
-			at: movedPoint(n.at, move),
-			turn: n.turn + move.turn,
-		})),
-	};
 }

@@ -1,5 +1,5 @@
 import { type Neck, radiusAt, type StringLine } from "./neck.js";
-import { lineLength } from "./strings.js";
+import { pointAlong } from "./strings.js";
 
 /**
  * Radius of the section along a fret slanted by φ: R/cos²φ (Euler's theorem for a surface
@@ -46,11 +46,8 @@ export interface LineCamber {
  */
 export function camberUnder(neck: Neck, line: StringLine, from: number, to: number): LineCamber {
 	if (neck.radius === "flat") return { hump: 0, hollow: 0 };
-	const size = lineLength(line);
 	const height = (along: number) => {
-		const t = along / size;
-		const x = line.nut.x + (line.saddle.x - line.nut.x) * t;
-		const y = line.nut.y + (line.saddle.y - line.nut.y) * t;
+		const { x, y } = pointAlong(line, along);
 		return -dropAt(radiusAt(neck, x)!, y);
 	};
 	const start = height(from);

@@ -62,6 +62,15 @@ export function lineLength(line: StringLine): number {
 	return Math.hypot(line.saddle.x - line.nut.x, line.saddle.y - line.nut.y);
 }
 
+/** The point of a line at a distance from its nut point, mm; negative before it. */
+export function pointAlong(line: StringLine, along: number): Point {
+	const t = along / lineLength(line);
+	return {
+		x: line.nut.x + (line.saddle.x - line.nut.x) * t,
+		y: line.nut.y + (line.saddle.y - line.nut.y) * t,
+	};
+}
+
 function crossingWith(line: StringLine, fret: FretLine): LineCrossing {
 	const dx = line.saddle.x - line.nut.x;
 	const dy = line.saddle.y - line.nut.y;

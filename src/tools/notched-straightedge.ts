@@ -1,8 +1,9 @@
 import type { Mark } from "../drawing/index.js";
-import { circle, reversed, STAY } from "../geometry/index.js";
+import { STAY } from "../geometry/index.js";
 import { crossingOf, type StringLine, stringLines } from "../neck/index.js";
 import { type Problem, problem } from "../problem/index.js";
 import { heightForSag, MATERIALS } from "../shop/index.js";
+import { hangingHole } from "./hanging-hole.js";
 import { bodyLabels, bodyOf, bodyProblems, leastHeight } from "./straightedge/body.js";
 import { barClaims, edgeClaims } from "./straightedge/claims.js";
 import { numberLabels, nutLabel } from "./straightedge/labels.js";
@@ -113,28 +114,23 @@ function build(bench: Bench, given: Given, name: string): Built {
 			...numberLabels(bench.letters, laid.edge, move, prefix),
 		]),
 	];
-	const cuts: Mark[] = [
-		{
-			operation: "cut",
-			path: barOutline(edge, s.height, second?.edge ?? null, body.relief),
-			feature: "outline",
-		},
-	];
-	const { hole } = body;
-	if (hole.diameter > 0) {
-		const path = reversed(circle(hole.at, hole.diameter / 2));
-		cuts.unshift({ operation: "cut", path, feature: "hanging hole" });
-	}
+	const hole = hangingHole(bench, body.hole.at, body.hole.diameter);
+	const outline: Mark = {
+		operation: "cut",
+		path: barOutline(edge, s.height, second?.edge ?? null, body.relief),
+		feature: "outline",
+	};
 	const part = {
 		name,
 		tool: "notched-straightedge",
 		title: ["Notched straightedge", lineName(s.along)].filter(Boolean).join(", "),
 		stock: bench.stock,
-		marks: [...labels.flatMap((l) => l.marks), ...cuts],
+		marks: [...labels.flatMap((l) => l.marks), ...hole.marks, outline],
 		workingEdge: workingEdge(edge, second !== null),
 		claims: [
 			...edges.flatMap(({ laid, move, of }) => edgeClaims(bench, laid, move, of)),
-			...barClaims(bench, edge, second?.edge ?? null, s.height, hole),
+			...barClaims(bench, edge, second?.edge ?? null, s.height),
+			...hole.claims,
 			...labels.map((l) => l.claim),
 		],
 		notes: straightedgeNotes(bench, first, second, s),

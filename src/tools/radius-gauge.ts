@@ -1,10 +1,11 @@
 import type { Mark, Part } from "../drawing/index.js";
 import { stationProblems } from "../fields/index.js";
-import { arcSagitta, circle, reversed } from "../geometry/index.js";
+import { arcSagitta } from "../geometry/index.js";
 import { stationX, widthAt } from "../neck/index.js";
 import { type Problem, problem } from "../problem/index.js";
 import { inchLabel, trimmed } from "../units/index.js";
-import { gaugeClaims, holeClaim } from "./radius-gauge/claims.js";
+import { hangingHole } from "./hanging-hole.js";
+import { gaugeClaims } from "./radius-gauge/claims.js";
 import { besideLetters, gaugeLabels, LEAST_LETTERS, lettersHeight } from "./radius-gauge/labels.js";
 import { gaugeNotes } from "./radius-gauge/notes.js";
 import {
@@ -16,6 +17,7 @@ import {
 } from "./radius-gauge/settings.js";
 import { shapeOf } from "./radius-gauge/shape.js";
 import { type Wanted, wantedGauges } from "./radius-gauge/wanted.js";
+import { outOfRange } from "./size.js";
 import { type Bench, type Built, OFF_WORKING_EDGE, tool } from "./tool.js";
 
 /** Plate that must remain behind the arc, mm. */
@@ -43,19 +45,16 @@ function holeOf(s: GaugeSettings): number {
 	return s["gauge-hole"] === "none" ? 0 : s["gauge-hole"];
 }
 
-function holeProblem(hole: number, most: number): Problem {
-	const allowed = `none, or at most ${trimmed(most, 3)} mm on a gauge this narrow`;
-	const facts = { given: `${trimmed(hole, 3)} mm`, mm: hole, allowed, slip: "" };
-	return problem("length-range", ["gauge-hole"], facts);
-}
-
 function refusals(bench: Bench, s: GaugeSettings, wanted: readonly Wanted[]): Problem[] {
 	if (wanted.length === 0) return [problem("flat-board", [], { tool: "radius gauge" })];
 	const width = s["gauge-width"];
 	const field = bench.neck.radius === "flat" || s.radii ? "radii" : "at";
 	const hole = holeOf(s);
 	const widest = width - 2 * OFF_WORKING_EDGE;
-	if (hole > widest) return [holeProblem(hole, widest)];
+	if (hole > widest) {
+		const allowed = `none, or at most ${trimmed(widest, 3)} mm on a gauge this narrow`;
+		return [outOfRange("gauge-hole", hole, allowed)];
+	}
 	return wanted.flatMap(({ radius, place, tag }) => {
 		const facts = { radius, width, place: place ?? tag };
 		if (!(radius > 0)) return [problem("radius-vanishes", [field], facts)];
@@ -85,25 +84,21 @@ function gauge(
 	const shape = shapeOf(face, radius, width, height);
 	const far = face === "concave" ? shape.top : shape.bottom;
 	const inward = face === "concave" ? -1 : 1;
-	const hole = { x: 0, y: far + inward * (OFF_WORKING_EDGE + diameter / 2) };
+	const holeAt = { x: 0, y: far + inward * (OFF_WORKING_EDGE + diameter / 2) };
+	const hole = hangingHole(bench, holeAt, diameter);
 	const labels = gaugeLabels(bench, wanted, face, { shape, width, diameter });
 	if (!Array.isArray(labels)) return labels;
-	const marks: Mark[] = labels.flatMap((l) => l.marks);
-	if (diameter > 0) {
-		const path = reversed(circle(hole, diameter / 2));
-		marks.push({ operation: "cut", path, feature: "hanging hole" });
-	}
-	marks.push({ operation: "cut", path: shape.outline, feature: "outline" });
+	const outline: Mark = { operation: "cut", path: shape.outline, feature: "outline" };
 	return {
 		name,
 		tool: "radius-gauge",
 		title: `Radius gauge, ${face}, ${inchLabel(radius)}${place ? `, at ${place}` : ""}`,
 		stock: bench.stock,
-		marks,
+		marks: [...labels.flatMap((l) => l.marks), ...hole.marks, outline],
 		workingEdge: `the ${face} arc, over its whole width`,
 		claims: [
 			...gaugeClaims(bench, radius, width, shape),
-			...(diameter > 0 ? [holeClaim(bench, hole, diameter)] : []),
+			...hole.claims,
 			...labels.map((l) => l.claim),
 		],
 		notes: gaugeNotes(bench, wanted, face),

@@ -1,5 +1,13 @@
 import { FILE_TOLERANCE, type SizeClaim } from "../drawing/index.js";
+import { type Problem, problem } from "../problem/index.js";
+import { trimmed } from "../units/index.js";
 import type { Bench } from "./tool.js";
+
+/** A length of the settings that the geometry does not allow; `allowed` says what it does. */
+export function outOfRange(setting: string, mm: number, allowed: string): Problem {
+	const facts = { given: `${trimmed(mm, 3)} mm`, mm, allowed, slip: "" };
+	return problem("length-range", [setting], facts);
+}
 
 /** A claim on what is cut: promised to within the machine's tolerance. */
 export function cutSize(

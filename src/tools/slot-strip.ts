@@ -3,6 +3,7 @@ import { line } from "../geometry/index.js";
 import { fretLine, isFanned, type Neck, widthAt } from "../neck/index.js";
 import { type Problem, problem } from "../problem/index.js";
 import { fixed, trimmed } from "../units/index.js";
+import { outOfRange } from "./size.js";
 import { slotClaims, stripClaims } from "./slot-strip/claims.js";
 import { fretList, type StripLabels, slotLabels } from "./slot-strip/labels.js";
 import {
@@ -54,8 +55,7 @@ function spreadProblems(bench: Bench, s: StripSettings): Problem[] {
 	const [first] = beside;
 	if (!first) return [];
 	const allowed = `at most ${trimmed(first.most, 3)} mm, the board at fret ${first.fret} less the crosses`;
-	const facts = { given: `${trimmed(spread, 3)} mm`, mm: spread, allowed, slip: "" };
-	return [problem("length-range", ["double-marker-spread"], facts)];
+	return [outOfRange("double-marker-spread", spread, allowed)];
 }
 
 function cross({ at, feature }: MarkerCentre): Mark[] {

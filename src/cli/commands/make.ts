@@ -1,6 +1,6 @@
 import { join } from "node:path";
 import { around, extents } from "../../geometry/index.js";
-import { type Job, nearest } from "../../job/index.js";
+import { nearest } from "../../job/index.js";
 import { FORMATS, type Format, type Made, type MakeOptions, make } from "../../make.js";
 import { type Problem, placeText, problem, problemText } from "../../problem/index.js";
 import { trimmed } from "../../units/index.js";
@@ -8,7 +8,6 @@ import type { DxfFlavour } from "../../writers/index.js";
 import { type Console, EXIT, reportProblems, wrapText } from "../console.js";
 import { type Disk, nodeDisk } from "../disk.js";
 import { type JobFile, readJobFile } from "../job-file.js";
-import { jobOfFolder } from "../owned.js";
 import { type Put, putFiles } from "../put-files.js";
 
 /** Flags of `camber make` as commander hands them over. */
@@ -52,29 +51,14 @@ export async function makeAndPut(
 	if (!made.ok) return refused(console, flags, made.problems, job.file, place);
 	const folder = flags.out ?? join("templates-out", made.job.fileName);
 	const manifest = made.files.at(-1)!;
-	const stranger = flags.force ? undefined : await otherJob(disk, folder, made, manifest.name);
-	if (stranger) return refused(console, flags, [stranger], "");
 	const put = await putFiles(disk, folder, made.files.slice(0, -1), manifest, {
 		force: flags.force ?? false,
+		job: made.job.bench.job,
 	});
 	if (Array.isArray(put)) return refused(console, flags, put, "");
 	if (flags.json) console.out(`${JSON.stringify(machineReport(made, put, folder), null, "\t")}\n`);
 	else humanReport(console, made, put, folder);
 	return EXIT.ok;
-}
-
-/** Two jobs of like names share a folder's name: the second must not replace the first. */
-async function otherJob(
-	disk: Disk,
-	folder: string,
-	{ job }: MadeJob,
-	manifest: string,
-): Promise<Problem | undefined> {
-	const name = job.bench.job;
-	// What cannot be read here is told when the files are put.
-	const other = await jobOfFolder(disk, folder, manifest).catch(() => undefined);
-	if (other === undefined || other === name) return undefined;
-	return problem("folder-of-other-job", [], { folder, other, job: name });
 }
 
 /** Reports problems, to people or machines. Returns the exit code. */
@@ -174,7 +158,7 @@ export function count(n: number, what: string): string {
 function machineReport(made: MadeJob, put: Put, folder: string) {
 	return {
 		ok: true,
-		job: jobName(made.job),
+		job: made.job.bench.job,
 		folder,
 		files: made.files.map(({ name, format, parts }) => ({ name, format, parts })),
 		written: put.written,
@@ -182,8 +166,4 @@ function machineReport(made: MadeJob, put: Put, folder: string) {
 		stale: put.stale,
 		cautions: made.cautions,
 	};
-}
-
-function jobName(job: Job): string {
-	return job.bench.job;
 }

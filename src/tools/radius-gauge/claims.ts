@@ -1,5 +1,4 @@
 import type { SizeClaim } from "../../drawing/index.js";
-import type { Point } from "../../geometry/index.js";
 import { cutSize } from "../size.js";
 import type { Bench } from "../tool.js";
 import type { Shape } from "./shape.js";
@@ -55,17 +54,4 @@ export function gaugeClaims(
 			nominal: top - bottom,
 		}),
 	];
-}
-
-/** The promise of the hole's size. */
-export function holeClaim(bench: Bench, at: Point, diameter: number): SizeClaim {
-	return cutSize(bench, {
-		id: "hanging-hole",
-		kind: "diameter",
-		feature: "hanging hole",
-		datum: "hanging hole",
-		axis: "line",
-		at: [at],
-		nominal: diameter,
-	});
 }

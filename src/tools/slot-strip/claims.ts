@@ -1,9 +1,9 @@
 import type { SizeClaim } from "../../drawing/index.js";
 import type { Point } from "../../geometry/index.js";
-import { isFanned, type Neck, pointOnFret, widthAt } from "../../neck/index.js";
+import { crossingOf, isFanned, widthAt } from "../../neck/index.js";
 import { cutSize, scoredSize } from "../size.js";
 import type { Bench } from "../tool.js";
-import { type Ends, type MarkerCentre, nutLine, type Slot } from "./lay.js";
+import type { Ends, MarkerCentre, Slot } from "./lay.js";
 import type { StripSettings } from "./settings.js";
 
 const ORIGIN: Point = { x: 0, y: 0 };
@@ -41,7 +41,7 @@ export function slotClaims(bench: Bench, slots: readonly Slot[], s: StripSetting
 		];
 		if (fanned) {
 			claims.push(
-				...(fret.n > 0 ? endClaims(bench, fret.n, neck, size, [bass, treble]) : []),
+				...(fret.n > 0 ? endClaims(bench, fret.n, size) : []),
 				size(bench, {
 					...common,
 					id: `${id}-slant`,
@@ -55,7 +55,6 @@ export function slotClaims(bench: Bench, slots: readonly Slot[], s: StripSetting
 			);
 		}
 		if (s.slots === "tang") {
-			const half = wire.tangWidth / 2 / Math.cos(Math.atan(fret.lean));
 			claims.push(
 				size(bench, {
 					...common,
@@ -63,7 +62,7 @@ export function slotClaims(bench: Bench, slots: readonly Slot[], s: StripSetting
 					datum: feature,
 					kind: "width",
 					axis: "line",
-					at: acrossSlot(at, fret.lean, half),
+					at: acrossSlot(at, fret.lean, wire.tangWidth),
 					nominal: wire.tangWidth,
 					series: "slot width",
 				}),
@@ -74,10 +73,9 @@ export function slotClaims(bench: Bench, slots: readonly Slot[], s: StripSetting
 }
 
 /** The two flank points of a slot, square across it at the centre line. */
-function acrossSlot(at: Point, lean: number, halfAlong: number): Point[] {
+function acrossSlot(at: Point, lean: number, width: number): Point[] {
 	const slant = Math.atan(lean);
-	const half = halfAlong * Math.cos(slant);
-	const [ux, uy] = [Math.cos(slant) * half, -Math.sin(slant) * half];
+	const [ux, uy] = [(Math.cos(slant) * width) / 2, (-Math.sin(slant) * width) / 2];
 	return [
 		{ x: at.x - ux, y: at.y - uy },
 		{ x: at.x + ux, y: at.y + uy },
@@ -85,29 +83,18 @@ function acrossSlot(at: Point, lean: number, halfAlong: number): Point[] {
 }
 
 /** Along a fanned board each slot is also measured on the two outer strings. */
-function endClaims(
-	bench: Bench,
-	n: number,
-	neck: Neck,
-	size: typeof cutSize,
-	ends: readonly [Point, Point],
-): SizeClaim[] {
+function endClaims(bench: Bench, n: number, size: typeof cutSize): SizeClaim[] {
 	return (["bass", "treble"] as const).map((side) => {
-		const { nut, saddle } = neck.guides[side];
-		const dx = saddle.x - nut.x;
-		const dy = saddle.y - nut.y;
-		const [a, b] = ends;
-		const lean = (b.x - a.x) / (b.y - a.y);
-		const t = (a.x + (nut.y - a.y) * lean - nut.x) / (dx - dy * lean);
-		const at = { x: nut.x + t * dx, y: nut.y + t * dy };
+		const string = bench.neck.guides[side];
+		const { at, along } = crossingOf(bench.neck, string, n);
 		return size(bench, {
 			id: `slot-${n}-${side}-string`,
 			kind: "position",
 			feature: `slot ${n}`,
 			datum: `nut on the outer ${side} string`,
 			axis: "line",
-			at: [nut, at],
-			nominal: Math.hypot(at.x - nut.x, at.y - nut.y),
+			at: [string.nut, at],
+			nominal: along,
 			series: `slot along the outer ${side} string`,
 		});
 	});
@@ -161,8 +148,6 @@ export function stripClaims(
 function movedNutClaim(bench: Bench): SizeClaim[] {
 	const { nutShift } = bench.neck;
 	if (nutShift === 0) return [];
-	const [a, b] = nutLine(bench.neck, nutShift);
-	const at = pointOnFret({ n: 0, x: nutShift, lean: (b.x - a.x) / (b.y - a.y) }, 0);
 	return [
 		scoredSize(bench, {
 			id: "nut-face",
@@ -170,7 +155,7 @@ function movedNutClaim(bench: Bench): SizeClaim[] {
 			feature: "actual nut face",
 			datum: NUT,
 			axis: "x",
-			at: [ORIGIN, at],
+			at: [ORIGIN, { x: nutShift, y: 0 }],
 			nominal: nutShift,
 		}),
 	];

@@ -1,11 +1,15 @@
 import type { Mark } from "../../drawing/index.js";
 import { closed, line, type Path, type Point, vertex } from "../../geometry/index.js";
 import {
+	crossingOf,
 	edgePoint,
 	type FretLine,
+	fretEnds,
+	fretLength,
 	fretLine,
 	fretNumbers,
 	type Neck,
+	pointAlong,
 	pointOnFret,
 	stringLines,
 	widthAt,
@@ -26,9 +30,8 @@ export interface Slot {
 export function slotsOf(neck: Neck): Slot[] {
 	return fretNumbers(neck).map((n) => {
 		const fret = fretLine(neck, n);
-		const bass = edgePoint(neck, fret, -1, neck.binding);
-		const treble = edgePoint(neck, fret, 1, neck.binding);
-		return { fret, bass, treble, length: Math.hypot(treble.x - bass.x, treble.y - bass.y) };
+		const length = fretLength(neck, fret, neck.binding);
+		return { fret, ...fretEnds(neck, n, neck.binding), length };
 	});
 }
 
@@ -107,20 +110,12 @@ export function halfDash(neck: Neck, n: number): number {
 /** A dash of each string's line at the nut and at every slot, clear of the labels between. */
 export function stringDashes(neck: Neck): Mark[] {
 	return stringLines(neck).flatMap((string, i) => {
-		const dx = string.saddle.x - string.nut.x;
-		const dy = string.saddle.y - string.nut.y;
-		const size = Math.hypot(dx, dy);
 		return [0, ...fretNumbers(neck).filter((n) => n > 0)].map((n): Mark => {
-			const fret = fretLine(neck, n);
 			const half = halfDash(neck, n);
-			const t = (fret.x + string.nut.y * fret.lean - string.nut.x) / (dx - dy * fret.lean);
-			const at = (along: number) => ({
-				x: string.nut.x + dx * (t + along / size),
-				y: string.nut.y + dy * (t + along / size),
-			});
+			const { along } = crossingOf(neck, string, n);
 			return {
 				operation: "score",
-				path: line(at(-half), at(half)),
+				path: line(pointAlong(string, along - half), pointAlong(string, along + half)),
 				feature: `string line ${i + 1}`,
 			};
 		});

@@ -1,5 +1,5 @@
 import * as z from "zod";
-import { choiceField, describe, flagField, lengthField } from "../../fields/index.js";
+import { choiceField, flagField, lengthField } from "../../fields/index.js";
 import type { Unit } from "../../units/index.js";
 import type { Settled } from "../tool.js";
 
@@ -33,16 +33,7 @@ export function settings(unit: Unit) {
 				text: "Between the two centres of a double marker",
 				derived: "two fifths of the board's width there",
 			},
-		)
-			.optional()
-			.meta({
-				...describe({
-					text: "Between the two centres of a double marker",
-					derived: "two fifths of the board's width there",
-				}),
-				kind: "length",
-				range: "above 0, at most 100 mm",
-			}),
+		).optional(),
 	});
 }
 

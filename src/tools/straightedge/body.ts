@@ -1,9 +1,10 @@
-import type { Move, Point } from "../../geometry/index.js";
+import { type Move, type Point, STAY } from "../../geometry/index.js";
 import { LETTER_HEIGHTS } from "../../lettering/lettering.js";
 import { type Problem, problem } from "../../problem/index.js";
 import { trimmed } from "../../units/index.js";
 import type { Label } from "../label.js";
 import { scaleText } from "../scale-text.js";
+import { outOfRange } from "../size.js";
 import { type Bench, OFF_WORKING_EDGE } from "../tool.js";
 import { AROUND_BODY, bodyLabel, edgeLettering } from "./labels.js";
 import { type Laid, lineName } from "./lay.js";
@@ -91,16 +92,13 @@ function endProblems(bench: Bench, { first, second }: Body): Problem[] {
 	const { right, notches } = near[0]!.edge;
 	const mm = right - notches.at(-1)!.centre - notches.at(-1)!.width / 2;
 	const allowed = `${trimmed(beyond, 1)} mm or more beside the other edge's nut end`;
-	const facts = { given: `${trimmed(mm, 3)} mm`, mm, allowed, slip: "" };
-	return [problem("length-range", ["beyond-last-fret"], facts)];
+	return [outOfRange("beyond-last-fret", mm, allowed)];
 }
 
 /** An arch over a zero fret that is lower than a notch would be. */
 function archProblems({ zeroInArch, archDepth, depth }: Edge): Problem[] {
 	if (!zeroInArch || archDepth >= depth) return [];
-	const [given, allowed] = [archDepth, depth].map((x) => `${trimmed(x, 3)} mm`);
-	const facts = { given: given!, mm: archDepth, allowed: `${allowed} or more`, slip: "" };
-	return [problem("length-range", ["arch-depth"], facts)];
+	return [outOfRange("arch-depth", archDepth, `${trimmed(depth, 3)} mm or more`)];
 }
 
 /** What must remain between the hole and an edge: 3 mm, beside notches, numbers and arch. */
@@ -130,9 +128,8 @@ export function bodyLabels(bench: Bench, body: Body, s: StraightedgeSettings, ov
 		low: top(first),
 		high: height - (second ? top(second) : relief ? RELIEF_SAGITTA : 0),
 	};
-	const stay = { x: 0, y: 0, turn: 0, mirror: false };
 	const texts = textsOf(job, first, lineName(s.along));
-	const labels = [bodyLabel(letters, texts, own, stay, "scale")];
+	const labels = [bodyLabel(letters, texts, own, STAY, "scale")];
 	const refuse = (text: string, { from, to }: { from: number; to: number }) =>
 		problem("label-too-long", [], { text, room: Math.max(0, to - from) });
 	if (!labels[0]) return refuse(texts.at(-1)!, own);

@@ -110,11 +110,10 @@ export function barClaims(
 	edge: Edge,
 	second: Edge | null,
 	height: number,
-	hole: { readonly diameter: number; readonly at: Point },
 ): SizeClaim[] {
 	const right = edge.right - HEIGHT_IN;
 	const foot = edge.nutEnd === "cleared" ? edge.archDepth : 0;
-	const claims = [
+	return [
 		cutSize(bench, {
 			id: "length",
 			kind: "length",
@@ -138,19 +137,6 @@ export function barClaims(
 				{ x: second ? edge.left + HEIGHT_IN : right, y: height },
 			],
 			nominal: height,
-		}),
-	];
-	if (hole.diameter === 0) return claims;
-	return [
-		...claims,
-		cutSize(bench, {
-			id: "hanging-hole",
-			kind: "diameter",
-			feature: "hanging hole",
-			datum: "hanging hole",
-			axis: "line",
-			at: [hole.at],
-			nominal: hole.diameter,
 		}),
 	];
 }
