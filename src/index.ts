@@ -22,7 +22,14 @@ export { type Lettering, loadLettering } from "./lettering/index.js";
 export { FORMATS, type Format, type Made, type MadeTool, type MakeOptions, make } from "./make.js";
 export * from "./neck/index.js";
 export { type Problem, pathText, placeText, problemText } from "./problem/index.js";
-export { type Bench, TOOLS, type Tool } from "./tools/index.js";
+export {
+	type Bench,
+	type Built,
+	type Machine,
+	TOOLS,
+	type Tool,
+	type Wire,
+} from "./tools/index.js";
 export { fixed, inches, parseLength, sixtyFourth, type Unit } from "./units/index.js";
 export { VERSION } from "./version.js";
 export { type DxfFlavour, writeDxf, writeSvg } from "./writers/index.js";

@@ -15,7 +15,8 @@ import {
 import { type Problem, problem } from "../problem/index.js";
 import { trimmed } from "../units/index.js";
 import { markerProblems } from "./markers.js";
-import { LEAST_BOARD, type NeckValues } from "./schema.js";
+import { LEAST_BOARD } from "./neck-schema.js";
+import type { NeckValues } from "./schema.js";
 
 /** What single values forbid to each other, before there is a neck. */
 export function valueProblems(values: NeckValues, law: Law, strings: Strings | null): Problem[] {

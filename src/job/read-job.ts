@@ -8,7 +8,8 @@ import { fileSafe } from "./file-safe.js";
 import { locate } from "./locate.js";
 import { nearest } from "./nearest.js";
 import { neckOf } from "./neck-of.js";
-import { type JobValues, jobSchema, type SchemaOptions, toolSchema } from "./schema.js";
+import type { SchemaOptions } from "./neck-schema.js";
+import { type JobValues, jobSchema, toolSchema } from "./schema.js";
 import { shapeProblems, show } from "./shape.js";
 import { type JobText, parseJobText, sourceOf } from "./yaml-text.js";
 

@@ -1,8 +1,8 @@
-import { existsSync, writeFileSync } from "node:fs";
+import { writeFileSync } from "node:fs";
 import { join } from "node:path";
 import type { Disk } from "../../src/cli/disk.js";
 import { run } from "../../src/cli/main.js";
-import { snapshot, tempFolder } from "./temp-folder.js";
+import { tempFolder } from "./temp-folder.js";
 
 /** What a command said and how it ended. */
 export interface Ran {
@@ -32,11 +32,4 @@ export function jobFile(text: string | Uint8Array, name = "neck.yaml") {
 	const file = join(folder, name);
 	writeFileSync(file, text);
 	return { folder, file, out: join(folder, "out") };
-}
-
-/** A job made into an empty folder: what was said, and the folder's files by name. */
-export async function making(text: string, ...flags: string[]) {
-	const { file, out } = jobFile(text);
-	const ran = await camber(["make", file, "-o", out, ...flags]);
-	return { ...ran, files: existsSync(out) ? snapshot(out) : {} };
 }
