@@ -27,6 +27,8 @@ export interface Note {
 export interface Stock {
 	readonly material: string;
 	readonly thickness: number;
+	/** Along which axis of the part the grain runs; parts of such a sheet are not turned. */
+	readonly grain?: "x";
 }
 
 /**
@@ -42,6 +44,8 @@ export interface Part {
 	readonly marks: readonly Mark[];
 	/** The edge that does the work, in words: "lower edge, between the notches". */
 	readonly workingEdge: string;
+	/** The same as paths, on the nominal contours: no cut starts and no tab sits near them. */
+	readonly working: readonly Path[];
 	readonly claims: readonly Claim[];
 	/** Sentences for the person at the bench. */
 	readonly notes: readonly string[];

@@ -63,6 +63,7 @@ function build(bench: Bench, given: Given, name: string): Built {
 			{ operation: "cut", path: plateOutline(plate, slots), feature: "outline" },
 		],
 		workingEdge: `the sides of the ${s.blocks} blocks, cut along lines 0 to ${s.blocks}`,
+		working: [],
 		claims: [...couponClaims(bench, s, slots, plate), ...labels.map((l) => l.claim)],
 		notes: notes(s),
 		nominal: true,

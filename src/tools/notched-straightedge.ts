@@ -9,7 +9,7 @@ import { barClaims, edgeClaims } from "./straightedge/claims.js";
 import { numberLabels, nutLabel } from "./straightedge/labels.js";
 import { type Laid, layEdges, lineName, lineOf, secondProblems } from "./straightedge/lay.js";
 import { straightedgeNotes } from "./straightedge/notes.js";
-import { barOutline, type Edge, halfTurn, landStart } from "./straightedge/outline.js";
+import { barOutline, type Edge, halfTurn, landStart, workingLines } from "./straightedge/outline.js";
 import { type Given, type StraightedgeSettings, settings } from "./straightedge/settings.js";
 import { type Bench, type Built, tool } from "./tool.js";
 
@@ -127,6 +127,7 @@ function build(bench: Bench, given: Given, name: string): Built {
 		stock: bench.stock,
 		marks: [...labels.flatMap((l) => l.marks), ...hole.marks, outline],
 		workingEdge: workingEdge(edge, second !== null),
+		working: edges.flatMap(({ laid, move }) => workingLines(laid.edge, s.height, move)),
 		claims: [
 			...edges.flatMap(({ laid, move, of }) => edgeClaims(bench, laid, move, of)),
 			...barClaims(bench, edge, second?.edge ?? null, s.height),

@@ -15,7 +15,7 @@ import {
 	LETTER_ROOM,
 	settings,
 } from "./radius-gauge/settings.js";
-import { shapeOf } from "./radius-gauge/shape.js";
+import { arcPath, shapeOf } from "./radius-gauge/shape.js";
 import { type Wanted, wantedGauges } from "./radius-gauge/wanted.js";
 import { outOfRange } from "./size.js";
 import { type Bench, type Built, OFF_WORKING_EDGE, tool } from "./tool.js";
@@ -96,6 +96,7 @@ function gauge(
 		stock: bench.stock,
 		marks: [...labels.flatMap((l) => l.marks), ...hole.marks, outline],
 		workingEdge: `the ${face} arc, over its whole width`,
+		working: [arcPath(shape)],
 		claims: [
 			...gaugeClaims(bench, radius, width, shape),
 			...hole.claims,

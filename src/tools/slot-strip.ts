@@ -14,6 +14,7 @@ import {
 	markerCentres,
 	nutLine,
 	type Slot,
+	slotFlanks,
 	slotHole,
 	slotsOf,
 	stringDashes,
@@ -170,6 +171,7 @@ function build(bench: Bench, given: Given, name: string): Built {
 			},
 		],
 		workingEdge: "the slots and the nut line",
+		working: holes.flatMap((slot) => slotFlanks(slot, bench.wire.tangWidth)),
 		claims: [
 			...slotClaims(bench, slots, s),
 			...stripClaims(bench, ends, s, markers, lastFret),

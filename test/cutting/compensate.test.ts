@@ -65,6 +65,7 @@ function partOf(cuts: Readonly<Record<string, Path>>, claims: readonly SizeClaim
 			})),
 		],
 		workingEdge: "lower edge",
+		working: [],
 		claims,
 		notes: [],
 	};

@@ -170,7 +170,7 @@ function problemsOfCutting(): Problem[] {
 
 function plate(marks: readonly Mark[]): Part {
 	const stock = { material: "acrylic", thickness: 3 };
-	const words = { name: "plate", tool: "test", title: "Plate", workingEdge: "none" };
+	const words = { name: "plate", tool: "test", title: "Plate", workingEdge: "none", working: [] };
 	return { ...words, stock, marks, claims: [], notes: [] };
 }
 

@@ -32,6 +32,7 @@ export function partOf(name: string, marks: readonly Mark[]): Part {
 		stock: { material: "plywood", thickness: 3 },
 		marks,
 		workingEdge: "lower edge",
+		working: [],
 		claims: [],
 		notes: ["Keep it dry."],
 	};

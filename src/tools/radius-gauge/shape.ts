@@ -1,4 +1,4 @@
-import { arcSagitta, bulgeOf, type Path, type Point } from "../../geometry/index.js";
+import { arcSagitta, bulgeOf, open, type Path, type Point, vertex } from "../../geometry/index.js";
 import { outlineOf } from "../outline.js";
 import { CORNER_RADIUS } from "../tool.js";
 import type { Face } from "./settings.js";
@@ -38,4 +38,10 @@ export function shapeOf(face: Face, radius: number, width: number, height: numbe
 		left,
 	]);
 	return { outline, arc, sagitta, bottom, top: sagitta };
+}
+
+/** The working edge by itself, left to right. */
+export function arcPath({ arc: [left, , right], sagitta }: Shape): Path {
+	const bulge = (-2 * sagitta) / (right.x - left.x);
+	return open(vertex(left.x, left.y, bulge), vertex(right.x, right.y));
 }

@@ -1,5 +1,5 @@
 import type { Mark } from "../../drawing/index.js";
-import { closed, line, type Path, type Point, vertex } from "../../geometry/index.js";
+import { closed, line, open, type Path, type Point, vertex } from "../../geometry/index.js";
 import {
 	crossingOf,
 	edgePoint,
@@ -35,19 +35,28 @@ export function slotsOf(neck: Neck): Slot[] {
 	});
 }
 
-/** A slot cut at a width: a rectangle about its middle line, clockwise as a hole is. */
-export function slotHole(slot: Slot, width: number): Path {
-	const { bass, treble, length } = slot;
+/** Corners of a slot cut at a width, clockwise: bass, treble, treble, bass. */
+function slotCorners({ bass, treble, length }: Slot, width: number) {
 	const ux = (treble.x - bass.x) / length;
 	const uy = (treble.y - bass.y) / length;
 	const [ox, oy] = [(uy * width) / 2, (-ux * width) / 2];
-	const corners = [
+	return [
 		vertex(bass.x - ox, bass.y - oy),
 		vertex(treble.x - ox, treble.y - oy),
 		vertex(treble.x + ox, treble.y + oy),
 		vertex(bass.x + ox, bass.y + oy),
-	];
-	return closed(...corners);
+	] as const;
+}
+
+/** A slot cut at a width: a rectangle about its middle line, clockwise as a hole is. */
+export function slotHole(slot: Slot, width: number): Path {
+	return closed(...slotCorners(slot, width));
+}
+
+/** The long sides of a slot cut at a width: they guide the saw. */
+export function slotFlanks(slot: Slot, width: number): Path[] {
+	const [a, b, c, d] = slotCorners(slot, width);
+	return [open(a, b), open(c, d)];
 }
 
 /** Ends of the strip on the centre line. */

@@ -1,4 +1,4 @@
-import { type Move, movedPoint, type Path } from "../../geometry/index.js";
+import { line, type Move, moved, movedPoint, type Path } from "../../geometry/index.js";
 import { type Corner, outlineOf } from "../outline.js";
 import { CORNER_RADIUS } from "../tool.js";
 import type { Notch } from "./edge.js";
@@ -93,4 +93,15 @@ export function barOutline(edge: Edge, height: number, second: Edge | null, reli
 			}))
 		: plainTop(edge, height, relief);
 	return outlineOf([...upper, ...lower]);
+}
+
+/**
+ * The edges that do the work, as lines: the one on the wood across its notches, and a butting
+ * end up to where the bar's upper corner begins.
+ */
+export function workingLines(edge: Edge, height: number, move: Move): Path[] {
+	const { left, right, nutEnd } = edge;
+	const lands = line({ x: landStart(edge), y: 0 }, { x: right - CORNER_RADIUS, y: 0 });
+	const end = line({ x: left, y: GLUE_CHAMFER }, { x: left, y: height - CORNER_RADIUS });
+	return (nutEnd === "butting" ? [lands, end] : [lands]).map((path) => moved(path, move));
 }
