@@ -2,6 +2,7 @@
  * camber: one neck's measurements in, true-to-scale templates out. Lengths are millimetres,
  * angles radians, y is up.
  */
+export type { Bed, Machine, Speeds, StockKerf, Tabs } from "./cutting/index.js";
 export type {
 	Claim,
 	LabelClaim,
@@ -25,7 +26,6 @@ export { type Problem, pathText, placeText, problemText } from "./problem/index.
 export {
 	type Bench,
 	type Built,
-	type Machine,
 	TOOLS,
 	type Tool,
 	type Wire,

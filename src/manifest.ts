@@ -1,7 +1,7 @@
-import { pathMoved } from "./cutting/index.js";
+import { kerfIn, type Machine, pathMoved } from "./cutting/index.js";
 import type { Claim, OutFile, Part } from "./drawing/index.js";
 import type { Job } from "./job/index.js";
-import type { MadeTool } from "./make.js";
+import type { MadeTool } from "./stages/build.js";
 import { stable } from "./units/index.js";
 
 /** Form of the manifest; raised when a reader would misread it. */
@@ -30,7 +30,7 @@ export async function manifestOf(
 			kerf: bench.machine.kerf,
 		},
 		files: await Promise.all(files.map(fileEntry)),
-		tools: tools.map((tool) => toolEntry(tool, bench.machine.kerf)),
+		tools: tools.map((tool) => toolEntry(tool, bench.machine)),
 		cautions,
 	};
 	const text = `${JSON.stringify(content, numbersStable, "\t")}\n`;
@@ -42,19 +42,19 @@ async function fileEntry({ name, format, bytes, parts }: OutFile) {
 	return { name, format, bytes: bytes.length, sha256: await sha256(bytes), parts };
 }
 
-function toolEntry({ wanted, settings, parts }: MadeTool, kerf: number) {
+function toolEntry({ wanted, settings, parts }: MadeTool, machine: Machine) {
 	return {
 		tool: wanted.tool.id,
 		name: wanted.name,
 		stock: wanted.stock,
 		settings,
-		parts: parts.map((part) => partEntry(part, kerf)),
+		parts: parts.map((part) => partEntry(part, machine)),
 	};
 }
 
-function partEntry(part: Part, kerf: number) {
+function partEntry(part: Part, machine: Machine) {
 	const { name, title, workingEdge, notes, claims } = part;
-	const moved = pathMoved(part, kerf);
+	const moved = pathMoved(part, kerfIn(machine, part.stock) ?? 0);
 	return { name, title, workingEdge, pathMoved: moved, notes, claims: claims.map(claimEntry) };
 }
 

@@ -1,7 +1,8 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { parse, stringify } from "yaml";
-import { type MakeOptions, make, OWN_SIGNS } from "../src/make.js";
+import { type MakeOptions, make } from "../src/make.js";
+import { OWN_SIGNS } from "../src/stages/letters.js";
 import { type Problem, problemText } from "../src/problem/index.js";
 import { cubicFont } from "./lettering/cubic-font.js";
 import { JOB, jobText, making, withBlock } from "./support/job-text.js";

@@ -1,1 +1,2 @@
 export * from "./compensate.js";
+export * from "./machine.js";

@@ -28,7 +28,7 @@ export interface Stock {
 	readonly material: string;
 	readonly thickness: number;
 	/** Along which axis of the part the grain runs; parts of such a sheet are not turned. */
-	readonly grain?: "x";
+	readonly grain?: "x" | undefined;
 }
 
 /**
@@ -49,6 +49,8 @@ export interface Part {
 	readonly claims: readonly Claim[];
 	/** Sentences for the person at the bench. */
 	readonly notes: readonly string[];
+	/** Pieces to cut and glue up to one; 1 where it is not given. */
+	readonly layers?: number;
 	/** Never compensated: its open lines and shared edges are meant. */
 	readonly nominal?: true;
 }

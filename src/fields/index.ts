@@ -1,4 +1,5 @@
 export * from "./division.js";
 export * from "./length.js";
+export * from "./machine.js";
 export * from "./station.js";
 export * from "./values.js";

@@ -1,16 +1,17 @@
 import type * as z from "zod";
-import { OPERATIONS, type Pens } from "../drawing/index.js";
+import type { Machine } from "../cutting/index.js";
 import type { Neck } from "../neck/index.js";
 import { type Problem, problem } from "../problem/index.js";
 import { type Bench, type ShopStock, TOOLS, type Tool } from "../tools/index.js";
-import type { Unit } from "../units/index.js";
 import { fileSafe } from "./file-safe.js";
-import { locate } from "./locate.js";
+import { machineOf, mergedMachine } from "./machine-of.js";
 import { nearest } from "./nearest.js";
 import { neckOf } from "./neck-of.js";
 import type { SchemaOptions } from "./neck-schema.js";
+import { type MachineFile, placed, readMachine } from "./read-machine.js";
 import { type JobValues, jobSchema, toolSchema } from "./schema.js";
 import { shapeProblems, show } from "./shape.js";
+import { unitOf } from "./unit-of.js";
 import { type JobText, parseJobText, sourceOf } from "./yaml-text.js";
 
 /** One tool that a job asks for. */
@@ -20,6 +21,8 @@ export interface Wanted {
 	readonly name: string;
 	readonly settings: Readonly<Record<string, unknown>>;
 	readonly stock: ShopStock;
+	/** Pieces of each part to cut, glued up to one. */
+	readonly layers: number;
 	/** Where its entry stands in the job. */
 	readonly path: readonly (string | number)[];
 }
@@ -41,6 +44,8 @@ export interface ReadOptions {
 	readonly allowUnusual?: boolean;
 	/** Only these tools or part names; all if empty. */
 	readonly only?: readonly string[];
+	/** A machine's own file: the job's values win over it. */
+	readonly machine?: MachineFile;
 }
 
 export type JobRead =
@@ -66,15 +71,21 @@ export function readJob(text: string, options: ReadOptions = {}): JobRead {
 	const schema = jobSchema(schemaOptions);
 	const result = schema.safeParse(value);
 	const entries = wantedOf(value, schemaOptions, only);
+	const file = options.machine ? readMachine(options.machine) : NO_FILE;
 	const shape = [
+		...(file.ok ? [] : file.problems),
 		...(result.success ? [] : shapeProblems(schema, value, result.error.issues, [])),
 		...entries.problems,
 	];
-	if (!result.success || shape.length > 0) return fail(shape);
+	if (!file.ok || !result.success || shape.length > 0) return fail(shape);
 
+	const machine = machineOf(mergedMachine(file.values, result.data.machine));
+	if (Array.isArray(machine)) {
+		return fail(machine.map((p) => (isIn(parsed, p.where.path) ? p : file.located(p))));
+	}
 	const neck = neckOf(result.data.neck);
 	if (Array.isArray(neck)) return fail(neck);
-	const bench = benchOf(result.data, neck);
+	const bench = benchOf(result.data, neck, machine);
 	const wanted = entries.wanted.map((w) => ({ ...w, stock: w.stock ?? bench.stock }));
 	const job = {
 		bench,
@@ -85,12 +96,14 @@ export function readJob(text: string, options: ReadOptions = {}): JobRead {
 	return { ok: true, job, located };
 }
 
-function locator({ doc, lines }: JobText): Locator {
-	return (p) => {
-		if (p.where.line !== undefined || p.code === "only-unknown") return p;
-		const of = /-key$/u.test(p.code) ? "key" : "value";
-		return { ...p, where: { ...p.where, ...locate(doc, lines, p.where.path, of) } };
-	};
+const NO_FILE = { ok: true as const, values: {}, located: (p: Problem) => p };
+
+function isIn({ doc }: JobText, path: Problem["where"]["path"]): boolean {
+	return doc.hasIn(path);
+}
+
+function locator(text: JobText): Locator {
+	return (p) => (p.where.file !== undefined || p.code === "only-unknown" ? p : placed(p, text));
 }
 
 /** The job's value with name and date as they stand in the file: 1.10 stays 1.10. */
@@ -103,30 +116,8 @@ function withTexts({ value, doc }: JobText): unknown {
 	return texts.length === 0 ? value : { ...(value as object), ...Object.fromEntries(texts) };
 }
 
-function unitOf(value: unknown): Unit {
-	const units = (value as { units?: unknown } | null)?.units;
-	return units === "cm" || units === "m" || units === "in" ? units : "mm";
-}
-
-/** Own colours, told apart by hue and by lightness; widths of ISO 128's 2 : 1 (wide : narrow). */
-const USUAL_PENS: Pens = {
-	reference: { colour: "#5f6673", width: 0.13 },
-	score: { colour: "#b5530d", width: 0.18 },
-	engrave: { colour: "#5b3fa0", width: 0.25 },
-	cut: { colour: "#0b7a75", width: 0.25 },
-};
-
-function pensOf(given: JobValues["machine"]["pens"]): Pens {
-	const own = (given ?? {}) as Record<string, { colour?: string; width?: number } | undefined>;
-	const pens = OPERATIONS.map((o) => {
-		const { colour = USUAL_PENS[o].colour, width = USUAL_PENS[o].width } = own[o] ?? {};
-		return [o, { colour: colour.toLowerCase(), width }] as const;
-	});
-	return Object.fromEntries(pens) as Pens;
-}
-
-function benchOf(values: JobValues, neck: Neck): Omit<Bench, "letters"> {
-	const { wire, machine } = values;
+function benchOf(values: JobValues, neck: Neck, machine: Machine): Omit<Bench, "letters"> {
+	const { wire } = values;
 	return {
 		job: values.job,
 		date: values.date ?? null,
@@ -138,12 +129,7 @@ function benchOf(values: JobValues, neck: Neck): Omit<Bench, "letters"> {
 			tangDepth: wire["tang-depth"],
 		},
 		stock: values.stock,
-		machine: {
-			kind: machine.kind,
-			tolerance: machine.tolerance,
-			kerf: machine.kerf,
-			pens: pensOf(machine.pens),
-		},
+		machine,
 		temperatureSwing: values.shop["temperature-swing"],
 	};
 }
@@ -218,9 +204,11 @@ function entryOf(entry: unknown, i: number, options: SchemaOptions): Draft | Pro
 	const schema: z.ZodType = toolSchema(tool, options.unit);
 	const result = schema.safeParse(given);
 	if (!result.success) return shapeProblems(schema, given, result.error.issues, path);
-	const { name, stock, ...settings } = result.data as Record<string, unknown> & {
+	const { name, stock, layers, ...settings } = result.data as Record<string, unknown> & {
 		name?: string;
 		stock?: ShopStock;
+		layers: number;
 	};
-	return { tool, name: name ? fileSafe(name) : tool.id, settings, stock: stock ?? null, path };
+	const called = name ? fileSafe(name) : tool.id;
+	return { tool, name: called, settings, stock: stock ?? null, layers, path };
 }

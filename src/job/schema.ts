@@ -1,8 +1,7 @@
 import * as z from "zod";
-import { OPERATIONS } from "../drawing/index.js";
 import {
 	choiceField,
-	colourField,
+	countField,
 	describe,
 	fault,
 	kelvinField,
@@ -14,6 +13,7 @@ import { MATERIAL_NAMES, type MaterialName, NEVER_ON_A_LASER } from "../shop/ind
 import { TOOLS, type Tool } from "../tools/index.js";
 import type { Unit } from "../units/index.js";
 import { fileSafe } from "./file-safe.js";
+import { machineSchema } from "./machine-schema.js";
 import { nearest } from "./nearest.js";
 import { neckSchema, type SchemaOptions } from "./neck-schema.js";
 
@@ -48,42 +48,9 @@ function stockSchema(unit: Unit) {
 	return z.strictObject({
 		material: materialField,
 		thickness: lengthField(unit, { from: 0.2, to: 60 }, { text: "Thickness of the sheet" }),
-	});
-}
-
-function machineSchema(unit: Unit) {
-	const pen = z.strictObject({
-		colour: colourField({ text: "Colour in the files" }).optional(),
-		width: lengthField(unit, { above: 0, to: 2 }, { text: "Line width in the files" }).optional(),
-	});
-	const pens = Object.fromEntries(OPERATIONS.map((o) => [o, pen.optional()]));
-	const fields = {
-		kind: choiceField(["laser", "mill", "printer"], { text: "What cuts the parts" }).default(
-			"laser",
-		),
-		tolerance: lengthField(
-			unit,
-			{ from: 0, to: 1 },
-			{ text: "How far off a cut edge may be; promised with every dimension" },
-		).prefault("0.05 mm"),
-		kerf: lengthField(
-			unit,
-			{ from: 0, to: 2 },
-			{
-				text: "Width of a laser's cut: contours move into the waste by half of it; measure it with a kerf-coupon; 0 writes nominal contours",
-			},
-		).prefault(0),
-		pens: z
-			.strictObject(pens)
-			.optional()
-			.meta({
-				...describe({ text: "Colour and line width per operation" }),
-				kind: "map",
-				range: '{cut: {colour: "#0b7a75", width: 0.15 mm}, score: …, engrave: …, reference: …}',
-			}),
-	};
-	return z.strictObject(fields).superRefine(({ kind, kerf }, ctx) => {
-		if (kind !== "laser" && kerf !== 0) fault(ctx, "kerf", { kerf, kind }, ["kerf"]);
+		grain: choiceField(["x"], {
+			text: "x: the grain runs along the parts, which are then not turned on the bed",
+		}).optional(),
 	});
 }
 
@@ -156,6 +123,10 @@ export function commonSettings(unit: Unit) {
 				kind: "map",
 				range: "{material: steel, thickness: 0.5 mm}",
 			}),
+		layers: countField(
+			{ from: 1, to: 20 },
+			{ text: "Pieces of it to cut, glued up to one part of that thickness" },
+		).default(1),
 	};
 }
 

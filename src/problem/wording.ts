@@ -174,6 +174,49 @@ const WORDING: Readonly<Record<string, (f: Facts) => Words>> = {
 			`a kerf of ${mm(f.kerf)} does not go with a ${say(f.kind)}`,
 			"Write kerf: 0: a mill's program offsets for its cutter by itself, and a printer cuts nothing.",
 		),
+	"cutter-without-mill": (f) =>
+		w(
+			`a ${say(f.kind)} has no cutter of ${mm(f.cutter)}`,
+			"Take the cutter out, or write kind: mill.",
+		),
+	"relief-without-cutter": (f) =>
+		w(
+			f.kind === "mill"
+				? "a relieved floor needs to know the cutter"
+				: `a ${say(f.kind)} leaves no round corners to relieve`,
+			"Write kind: mill and cutter: 3.175 mm, or relief: none.",
+		),
+	"tabs-on-paper": () =>
+		w("a printer cuts nothing that tabs could hold", "Take the tabs out, or name the machine."),
+	"margin-leaves-nothing": (f) =>
+		w(
+			`a margin of ${mm(f.margin)} on every side leaves nothing of a bed of ${say(f.width)} x ${mm(f.height)}`,
+			"Give a smaller margin; it is the strip along each edge that stays empty.",
+		),
+	bed: (f) =>
+		w(`"${say(f.given)}" is no size of a bed`, "Write both sides: 600 x 400 mm, or 24 x 16 in."),
+	speed: (f) =>
+		w(
+			`"${say(f.given)}" is no speed`,
+			`Write it like 12 mm/s, 700 mm/min or 0.5 in/s; ${say(f.allowed)}.`,
+		),
+	"kerf-sheet-key": (f) =>
+		w(
+			`"${say(f.given)}" names no sheet`,
+			`Write a material and its thickness: acrylic 3 mm: 0.16 mm. Materials: ${say(f.allowed)}.`,
+		),
+	"kerf-list-empty": () =>
+		w("the list of kerfs is empty", "Give one sheet at least: {acrylic 3 mm: 0.16 mm}."),
+	"kerf-unknown": (f) =>
+		w(
+			`the machine's list has no kerf for ${say(f.stock)}`,
+			`It has ${say(f.known)}. Measure it with a kerf-coupon of that sheet and add it; a kerf is never guessed from another sheet's.`,
+		),
+	"sheets-without-bed": () =>
+		w(
+			"sheets need the bed that parts are laid out on",
+			"Write its size under machine: bed: 600 x 400 mm.",
+		),
 
 	// Shape of the job
 	"unknown-key": (f) =>
@@ -387,6 +430,11 @@ const WORDING: Readonly<Record<string, (f: Facts) => Words>> = {
 		),
 	"gauge-too-low": (f) =>
 		w(`a gauge ${mm(f.height)} high is too low for its arc`, `Give ${mm(f.least)} or more.`),
+	"line-slots-without-laser": (f) =>
+		w(
+			`a ${say(f.kind)} cuts no slot as a single line`,
+			"Write slots: scored, or slots: tang with a cutter that is no wider than the tang.",
+		),
 	"strip-falls-apart": (f) =>
 		w(
 			`cut slots would end ${mm(f.rim)} from the strip's edge, and it would fall apart`,
@@ -545,7 +593,8 @@ export function problemText({ code, facts }: Problem): string {
 /** Where a problem stands: "heron.yaml:5:10: neck.scale", as far as it is known. */
 export function placeText({ where }: Problem, file: string): string {
 	const { line, column } = where;
-	const at = line === undefined ? [file] : [file, line, column];
+	const name = where.file ?? file;
+	const at = line === undefined ? [name] : [name, line, column];
 	return [at.filter((x) => x !== "").join(":"), pathText(where.path)].filter(Boolean).join(": ");
 }
 

@@ -4,7 +4,7 @@ import { radiusGauge } from "./radius-gauge.js";
 import { slotStrip } from "./slot-strip.js";
 import type { Tool } from "./tool.js";
 
-export type { Bench, Built, Machine, ShopStock, Tool, Wire } from "./tool.js";
+export type { Bench, Built, ShopStock, Tool, Wire } from "./tool.js";
 
 /** Every tool that camber makes, in the order in which it lists them. */
 export const TOOLS: readonly Tool[] = [notchedStraightedge, radiusGauge, slotStrip, kerfCoupon];

@@ -28,14 +28,17 @@ import { type Bench, type Built, OFF_WORKING_EDGE, tool } from "./tool.js";
 const LEAST_RIM = OFF_WORKING_EDGE;
 
 function defaults(_bench: Bench, given: Given): Partial<Given> {
-	return { "edge-margin": given["edge-margin"] ?? (given.slots === "tang" ? 5 : 0) };
+	return { "edge-margin": given["edge-margin"] ?? (given.slots === "scored" ? 0 : 5) };
 }
 
 function refusals(bench: Bench, s: StripSettings): Problem[] {
 	const { neck, wire } = bench;
 	const found: Problem[] = [];
 	const rim = s["edge-margin"] + neck.binding;
-	if (s.slots === "tang" && rim < LEAST_RIM) {
+	if (s.slots === "line" && bench.machine.kind !== "laser") {
+		found.push(problem("line-slots-without-laser", ["slots"], { kind: bench.machine.kind }));
+	}
+	if (s.slots !== "scored" && rim < LEAST_RIM) {
 		found.push(problem("strip-falls-apart", ["edge-margin"], { rim, least: LEAST_RIM }));
 	}
 	const tooFar = neck.markers.find(({ fret }) => fret > neck.frets);
@@ -99,7 +102,7 @@ function scores(
 		...(neck.zeroFret ? [] : [score("theoretical nut", nutLine(neck, 0))]),
 		...(neck.nutShift === 0 ? [] : [score("actual nut face", nutLine(neck, neck.nutShift))]),
 		...(s["string-lines"] && neck.strings ? stringDashes(neck) : []),
-		...(s.slots === "line"
+		...(s.slots === "scored"
 			? slots.map(({ fret, bass, treble }) => score(`slot ${fret.n}`, [bass, treble]))
 			: []),
 		...markers.flatMap(cross),
@@ -126,6 +129,11 @@ function notes(neck: Neck, s: StripSettings, texts: StripLabels): string[] {
 		);
 	}
 	if (s.slots === "tang") lines.push("The slots are as wide as the wire's tang.");
+	if (s.slots === "line") {
+		lines.push(
+			"Each slot is one cut, as wide as the machine's beam makes it: it shows the place, and guides a knife or a thin saw.",
+		);
+	}
 	if (texts.unnumbered.length > 0) {
 		lines.push(`No room for the number at ${fretList(neck, texts.unnumbered)}.`);
 	}
@@ -148,6 +156,7 @@ function build(bench: Bench, given: Given, name: string): Built {
 	const title = stripTitle(bench, ends, s);
 	const labels = [...title.labels, ...texts.labels];
 	const holes = s.slots === "tang" ? slots : [];
+	const cuts = s.slots === "scored" ? [] : slots;
 	const lastFret = fretLine(neck, neck.frets).x;
 	const part = {
 		name,
@@ -157,10 +166,13 @@ function build(bench: Bench, given: Given, name: string): Built {
 		marks: [
 			...scores(bench, s, ends, slots, markers, title),
 			...labels.flatMap((l) => l.marks),
-			...holes.map(
+			...cuts.map(
 				(slot): Mark => ({
 					operation: "cut",
-					path: slotHole(slot, bench.wire.tangWidth),
+					path:
+						s.slots === "tang"
+							? slotHole(slot, bench.wire.tangWidth)
+							: line(slot.bass, slot.treble),
 					feature: `slot ${slot.fret.n}`,
 				}),
 			),

@@ -1,10 +1,10 @@
 import type * as z from "zod";
-import type { Part, Pens, Stock } from "../drawing/index.js";
-import type { Point } from "../geometry/index.js";
+import type { Machine } from "../cutting/index.js";
+import type { Part, Stock } from "../drawing/index.js";
 import type { Lettering } from "../lettering/lettering.js";
 import type { Neck } from "../neck/index.js";
 import type { Problem } from "../problem/index.js";
-import type { MachineKind, MaterialName } from "../shop/index.js";
+import type { MaterialName } from "../shop/index.js";
 import type { Unit } from "../units/index.js";
 
 /** Fret wire, mm. */
@@ -18,45 +18,6 @@ export interface Wire {
 /** The sheet or board a part is cut from. */
 export interface ShopStock extends Stock {
 	readonly material: MaterialName;
-}
-
-/** The machine that cuts. */
-export interface Machine {
-	readonly kind: MachineKind;
-	/** How far off a cut edge may be, mm. */
-	readonly tolerance: number;
-	/** Full width of the cut that contours are compensated for; 0 for nominal contours, mm. */
-	readonly kerf: number;
-	/** Diameter of a mill's cutter, mm; null where it is not known. */
-	readonly cutter: number | null;
-	/** What is done for the corners that a mill's cutter cannot reach: nothing, or a deeper floor. */
-	readonly relief: "none" | "floor";
-	/** Bridges that hold an outline in its sheet; null for none. */
-	readonly tabs: Tabs | null;
-	/** Size of the bed along its axes, mm; null where it is not known. */
-	readonly bed: Point | null;
-	/** Strip along the bed's edges that stays empty, mm. */
-	readonly margin: number;
-	/** Least distance between the paths of two parts on a sheet, mm. */
-	readonly spacing: number;
-	readonly speeds: Speeds | null;
-	/** What the machine makes of a millimetre along each of its axes: measured / nominal. */
-	readonly stretch: Point;
-	readonly pens: Pens;
-}
-
-/** Bridges of an outline: how many, and how long each is on the finished part, mm. */
-export interface Tabs {
-	readonly count: number;
-	readonly width: number;
-}
-
-/** Speeds of the head, mm/s. */
-export interface Speeds {
-	readonly cut: number;
-	readonly score: number;
-	readonly engrave: number;
-	readonly travel: number;
 }
 
 /** All that a tool may know: the neck on the bench, its wire, and the shop. */

@@ -18,7 +18,9 @@ const LAYERS = [
 	["tools"],
 	["writers"],
 	["job"],
-	["make.ts", "manifest.ts"],
+	["stages"],
+	["manifest.ts"],
+	["make.ts"],
 	["version.ts"],
 	["index.ts"],
 	["cli", "cli.ts"],
@@ -26,7 +28,7 @@ const LAYERS = [
 
 /** What a layer must not know although it lies below: writers and tools know nothing of each other. */
 const STRANGERS: Readonly<Record<string, readonly string[]>> = {
-	cutting: ["neck", "shop", "fields", "lettering"],
+	cutting: ["neck", "fields", "lettering"],
 	writers: ["tools", "fields", "neck", "shop", "lettering"],
 	job: ["writers"],
 	lettering: ["neck", "shop"],

@@ -72,9 +72,10 @@ export function labelRectangles(part: Part): Rectangle[] {
 export function contourFaults(part: Part): string[] {
 	const outline = outlineOf(part);
 	const cuts = part.marks.filter((m) => m.operation === "cut");
-	const holes = cuts.filter((m) => m.path !== outline);
+	const single = cuts.filter((m) => !m.path.closed && m.feature.startsWith("slot "));
+	const holes = cuts.filter((m) => m.path !== outline && !single.includes(m));
 	const faults = cuts.flatMap(({ path, feature }) => [
-		...(path.closed ? [] : [`${feature} is open`]),
+		...(path.closed || single.some((m) => m.path === path) ? [] : [`${feature} is open`]),
 		...(selfCrossings(path).length > 0 ? [`${feature} crosses itself`] : []),
 	]);
 	if (!(signedArea(outline) > 0)) faults.push("the outline runs clockwise");
@@ -84,6 +85,10 @@ export function contourFaults(part: Part): string[] {
 		if (segments(outline).some((s) => distanceToPath(segments(path), s.start) < 0.5)) {
 			faults.push(`${feature} comes near a corner of the outline`);
 		}
+	}
+	for (const { path, feature } of single) {
+		if (path.points.length !== 2) faults.push(`${feature} is no single line`);
+		if (!isWithin(outline, path)) faults.push(`${feature} leaves the outline`);
 	}
 	return [...faults, ...scoreFaults(part, outline)];
 }

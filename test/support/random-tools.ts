@@ -52,7 +52,7 @@ export const anyGauge = entry("radius-gauge", {
 
 /** A slot strip with any settings. */
 export const anyStrip = entry("slot-strip", {
-	slots: fc.constantFrom("line", "tang"),
+	slots: fc.constantFrom("scored", "tang", "line"),
 	"edge-margin": maybe(mm(0, 12)),
 	"end-margin": maybe(mm(3, 20)),
 	"string-lines": maybe(fc.boolean()),

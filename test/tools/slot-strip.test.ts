@@ -16,7 +16,7 @@ import { strip, stripCodes } from "../support/strips.js";
 
 describe("the slots of a strip", () => {
 	it("stand at L·u(n) on the centre line, scored or cut, on any neck of one scale", () => {
-		const slots = fc.constantFrom("line", "tang");
+		const slots = fc.constantFrom("scored", "tang", "line");
 		fc.assert(
 			fc.property(randomJob({ leastGap: 3, fanned: false }), slots, ({ job, drawn }, kind) => {
 				const make = [{ "slot-strip": { slots: kind } }];
@@ -36,7 +36,7 @@ describe("the slots of a strip", () => {
 	it("cross both outer strings at exactly fretAt(n) on any fanned neck, measured from its nut line", () => {
 		fc.assert(
 			fc.property(randomJob({ leastGap: 3, fanned: true }), ({ job, drawn }) => {
-				const make = [{ "slot-strip": { slots: "line" } }];
+				const make = [{ "slot-strip": { slots: "scored" } }];
 				const part = madeParts({ ...job, make }).parts[0]!;
 				const nut = pathsOf(part, drawn.zeroFret ? "slot 0" : "theoretical nut")[0]!;
 				const count = new Set(part.marks.map((m) => m.feature)).size;

@@ -17,7 +17,7 @@ export function singleKeys(tool: Tool): { readonly job: Key[]; readonly tool: Ke
 	const title = { initial: tool.title, required: false };
 	return {
 		job: job.map((key) => (key.path[0] === "job" ? { ...key, ...title } : key)),
-		tool: [...toolKeys(tool), ...commonKeys().filter(({ path }) => path[0] === "name")],
+		tool: [...toolKeys(tool), ...commonKeys().filter(({ path }) => path[0] !== "stock")],
 	};
 }
 

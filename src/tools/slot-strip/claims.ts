@@ -9,11 +9,11 @@ import type { StripSettings } from "./settings.js";
 const ORIGIN: Point = { x: 0, y: 0 };
 const NUT = "theoretical nut";
 
-/** Promises of every slot: where, how long, how slanted, and how wide if it is cut. */
+/** Promises of every slot: where, how long, how slanted, and how wide if it is cut to a width. */
 export function slotClaims(bench: Bench, slots: readonly Slot[], s: StripSettings): SizeClaim[] {
 	const { neck, wire } = bench;
 	const fanned = isFanned(neck);
-	const size = s.slots === "tang" ? cutSize : scoredSize;
+	const size = s.slots === "scored" ? scoredSize : cutSize;
 	return slots.flatMap(({ fret, bass, treble, length }) => {
 		const feature = `slot ${fret.n}`;
 		const id = `slot-${fret.n}`;

@@ -6,15 +6,15 @@ import type { Settled } from "../tool.js";
 /** The strip's settings as a job gives them. */
 export function settings(unit: Unit) {
 	return z.strictObject({
-		slots: choiceField(["line", "tang"], {
-			text: "line: a scored line on every slot's middle; tang: a slot cut as wide as the tang",
-		}).default("line"),
+		slots: choiceField(["scored", "tang", "line"], {
+			text: "scored: a line scored on every slot's middle; tang: a slot cut as wide as the tang; line: one cut on every slot's middle, as wide as the beam",
+		}).default("scored"),
 		"edge-margin": lengthField(
 			unit,
 			{ from: 0, to: 100 },
 			{
 				text: "Strip beyond the board's edges, either side",
-				derived: "0 with lines, so that the strip is the board; 5 mm with cut slots",
+				derived: "0 with scored lines, so that the strip is the board; 5 mm with cut slots",
 			},
 		).optional(),
 		"end-margin": lengthField(

@@ -1,6 +1,7 @@
 import type { BadJob } from "./bad-job.js";
 import { KEYS } from "./keys.js";
 import { LENGTHS } from "./lengths.js";
+import { MACHINE } from "./machine.js";
 import { MAKE } from "./make.js";
 import { NECK } from "./neck.js";
 import { TOOLS } from "./tools.js";
@@ -18,4 +19,5 @@ export const BAD_JOBS: readonly BadJob[] = [
 	...YAML,
 	...NECK,
 	...TOOLS,
+	...MACHINE,
 ];

@@ -1,0 +1,69 @@
+import type { Part } from "../drawing/index.js";
+import type { Job, Wanted } from "../job/index.js";
+import type { Lettering } from "../lettering/index.js";
+import { type Problem, problem } from "../problem/index.js";
+import type { Bench } from "../tools/index.js";
+
+/** One tool as it was made. */
+export interface MadeTool {
+	readonly wanted: Wanted;
+	/** Defaults included. */
+	readonly settings: Readonly<Record<string, unknown>>;
+	readonly parts: readonly Part[];
+}
+
+/** Every tool's parts, or every problem. */
+export type BuiltJob =
+	| { readonly ok: true; readonly tools: readonly MadeTool[] }
+	| { readonly ok: false; readonly problems: readonly Problem[] };
+
+/** Every tool's parts, or every tool's problems together. */
+export function buildAll(job: Job, letters: Lettering): BuiltJob {
+	const problems: Problem[] = [];
+	const tools = job.wanted.map((wanted): MadeTool => {
+		const bench: Bench = { ...job.bench, stock: wanted.stock, letters };
+		const settings = {
+			...wanted.settings,
+			...wanted.tool.defaults(bench, wanted.settings),
+		};
+		const { parts, problems: found } = wanted.tool.build(bench, settings, wanted.name);
+		for (const p of found) {
+			problems.push({ ...p, where: { path: [...wanted.path, ...p.where.path] } });
+		}
+		return { wanted, settings, parts: parts.map((part) => inLayers(part, wanted.layers)) };
+	});
+	const names = tools.flatMap(({ parts, wanted }) => parts.map(({ name }) => ({ name, wanted })));
+	for (const [i, { name, wanted }] of names.entries()) {
+		if (names.findIndex((n) => n.name === name) < i) {
+			const twin = names.find((n) => n.name === name)!.wanted;
+			problems.push(problem(twin === wanted ? "same-part" : "same-name", wanted.path, { name }));
+		}
+	}
+	return problems.length > 0 ? { ok: false, problems } : { ok: true, tools };
+}
+
+/** Of a tool that is meant as a whole all parts, of another those that are named. */
+export function onlyThese(tools: readonly MadeTool[], only: readonly string[]): BuiltJob {
+	if (only.length === 0) return { ok: true, tools };
+	const whole = ({ wanted }: MadeTool) =>
+		only.includes(wanted.name) || only.includes(wanted.tool.id);
+	const chosen = tools.map((tool) =>
+		whole(tool) ? tool : { ...tool, parts: tool.parts.filter(({ name }) => only.includes(name)) },
+	);
+	const names = tools.flatMap((t) => [
+		t.wanted.tool.id,
+		t.wanted.name,
+		...t.parts.map((p) => p.name),
+	]);
+	const problems = only
+		.filter((given) => !names.includes(given))
+		.map((given) => problem("only-unknown", [], { given, names: [...new Set(names)], guess: "" }));
+	return problems.length > 0 ? { ok: false, problems } : { ok: true, tools: chosen };
+}
+
+/** A part that is glued up of several pieces says so. */
+function inLayers(part: Part, layers: number): Part {
+	if (layers === 1) return part;
+	const note = `Cut ${layers} of it and glue them up, working edges flush.`;
+	return { ...part, layers, notes: [...part.notes, note] };
+}

@@ -1,0 +1,35 @@
+import { compensated, kerfIn, type Machine } from "../cutting/index.js";
+import type { Part } from "../drawing/index.js";
+import { type Problem, problem } from "../problem/index.js";
+import { trimmed } from "../units/index.js";
+import type { BuiltJob, MadeTool } from "./build.js";
+
+/** Every part as the machine is told to cut it, or what it cannot cut. */
+export function cutAll(tools: readonly MadeTool[], machine: Machine): BuiltJob {
+	const problems: Problem[] = [];
+	const cut = tools.map((tool) => {
+		const parts = tool.parts.map((part) => {
+			const result = cutPart(part, machine);
+			if ("marks" in result) return result;
+			for (const p of result) problems.push({ ...p, where: { path: tool.wanted.path } });
+			return part;
+		});
+		return { ...tool, parts };
+	});
+	return problems.length > 0 ? { ok: false, problems } : { ok: true, tools: cut };
+}
+
+function cutPart(part: Part, machine: Machine): Part | readonly Problem[] {
+	if (part.nominal) return part;
+	const kerf = kerfIn(machine, part.stock);
+	if (kerf === null) return [kerfUnknown(part, machine)];
+	const moved = compensated(part, kerf);
+	return moved.ok ? moved.part : moved.problems;
+}
+
+function kerfUnknown({ stock }: Part, { kerf }: Machine): Problem {
+	const name = ({ material, thickness }: Part["stock"]) =>
+		`${material} ${trimmed(thickness, 3)} mm`;
+	const known = typeof kerf === "number" ? [] : kerf.map(name);
+	return problem("kerf-unknown", [], { stock: name(stock), known });
+}
