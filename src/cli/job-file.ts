@@ -1,4 +1,5 @@
 import { dirname, resolve } from "node:path";
+import type { MachineFile } from "../job/index.js";
 import type { Problem } from "../problem/index.js";
 import { type Disk, reasonOf } from "./disk.js";
 import { readInput } from "./read-input.js";
@@ -8,19 +9,45 @@ const MOST_JOB = 1_000_000;
 /** Largest font file, bytes. */
 const MOST_FONT = 50_000_000;
 
-/** A job's text with the means to load what it names. */
+/** A job's text with the means to load what it names, and the machine it is made on. */
 export interface JobFile {
 	readonly file: string;
 	readonly text: string;
 	readonly load: (path: string) => Promise<Uint8Array>;
+	readonly machine?: MachineFile;
 }
 
-/** Reads a job file; fonts are looked for from its folder. */
-export async function readJobFile(path: string, disk: Disk): Promise<JobFile | Problem> {
+/**
+ * Reads a job file and, if there is one, its machine's; fonts are looked for from the job's folder.
+ *
+ * @param machine - path of the machine's own file
+ */
+export async function readJobFile(
+	path: string,
+	disk: Disk,
+	machine?: string,
+): Promise<JobFile | Problem> {
+	const text = await readText(path, disk);
+	if (typeof text !== "string") return text;
+	const of = await readMachineFile(disk, machine);
+	if (of && "code" in of) return of;
+	const job = { file: path, text, load: loader(dirname(resolve(path)), disk) };
+	return of ? { ...job, machine: of } : job;
+}
+
+/** Reads a machine's own file; null where none is named. */
+export async function readMachineFile(
+	disk: Disk,
+	path: string | undefined,
+): Promise<MachineFile | Problem | null> {
+	if (path === undefined) return null;
+	const text = await readText(path, disk);
+	return typeof text === "string" ? { name: path, text } : text;
+}
+
+async function readText(path: string, disk: Disk): Promise<string | Problem> {
 	const bytes = await readInput(disk, path, { maxBytes: MOST_JOB });
-	if ("code" in bytes) return bytes;
-	const text = new TextDecoder().decode(bytes);
-	return { file: path, text, load: loader(dirname(resolve(path)), disk) };
+	return "code" in bytes ? bytes : new TextDecoder().decode(bytes);
 }
 
 /** Loads files that a job names, relative to a folder. The loader rejects with a plain reason. */

@@ -1,5 +1,6 @@
 import { Command, CommanderError, Option } from "commander";
 import { VERSION } from "../version.js";
+import type { CheckFlags } from "./commands/check.js";
 import type { KerfFlags } from "./commands/kerf.js";
 import type { MakeFlags } from "./commands/make.js";
 import { type Console, EXIT } from "./console.js";
@@ -18,6 +19,9 @@ function addMakeFlags(command: Command): Command {
 		.option("--format <list>", "svg, dxf, or both with a comma between (default: svg,dxf)")
 		.option("--dxf <flavour>", "r2000, r12 or loose (default: r2000)")
 		.option("--no-dimensions", "leave the reference layer out: no dimensions, no notes")
+		.option("--machine <file>", "the machine's own file; what the job says of it wins")
+		.option("--sheets", "lay parts out on the bed (default where it is known)")
+		.option("--no-sheets", "single parts alone, no laid-out beds")
 		.option("--force", "overwrite files that camber did not write")
 		.option("--allow-unusual", "let scale lengths outside 150 to 2000 mm pass")
 		.option("--json", "report for machines");
@@ -87,8 +91,9 @@ async function commands(
 	program
 		.command("check <job>")
 		.description("say all problems and what would be made; writes nothing")
+		.option("--machine <file>", "the machine's own file; what the job says of it wins")
 		.option("--allow-unusual", "let scale lengths outside 150 to 2000 mm pass")
-		.action(async (path: string, flags: { allowUnusual?: boolean }) => {
+		.action(async (path: string, flags: CheckFlags) => {
 			const { checkCommand } = await import("./commands/check.js");
 			done(await checkCommand(path, flags, console, disk));
 		});
@@ -142,6 +147,7 @@ function addKerf(program: Command, console: Console, done: (code: number) => voi
 			(given: string, before: readonly string[] = []) => [...before, given],
 		)
 		.option("--resolution <length>", "the caliper's smallest step", "0.02mm")
+		.option("--sheet <sheet>", 'the sheet it was cut in, for a machine\'s list: "acrylic 3 mm"')
 		.action(async (flags: KerfFlags) => {
 			const { kerfCommand } = await import("./commands/kerf.js");
 			done(kerfCommand(flags, console));

@@ -54,6 +54,17 @@ export function bedField(unit: Unit, range: LengthRange, text: FieldText) {
 		.meta({ ...describe(text), kind: "text", range: "like 600 x 400 mm" });
 }
 
+/** A sheet by its name, "acrylic 3 mm"; null if it names no known material or no thickness. */
+export function parseSheet(given: string, unit: Unit, materials: readonly string[]) {
+	const [, word = "", size = ""] = /^\s*([a-z]+)\s+(.+)$/iu.exec(given) ?? [];
+	const material = word.toLowerCase();
+	const thickness = parseLength(size, unit);
+	if (!materials.includes(material) || typeof thickness !== "number" || !(thickness > 0)) {
+		return null;
+	}
+	return { material, thickness };
+}
+
 /** One width of cut, or one for each sheet: `{acrylic 3 mm: 0.16 mm, mdf 3 mm: 0.2 mm}`. */
 export function kerfField(
 	unit: Unit,
@@ -65,13 +76,10 @@ export function kerfField(
 		.record(z.string(), lengthField(unit, range, { text: "Width of the cut in that sheet" }))
 		.transform((map, ctx) => {
 			const entries = Object.entries(map).map(([key, kerf]) => {
-				const [, material = "", size = ""] = /^\s*([a-z]+)\s+(.+)$/iu.exec(key) ?? [];
-				const thickness = parseLength(size, unit);
-				const known = materials.includes(material.toLowerCase());
-				if (!known || typeof thickness !== "number" || !(thickness > 0)) {
+				const sheet = parseSheet(key, unit, materials);
+				if (!sheet)
 					fault(ctx, "kerf-sheet-key", { given: key, allowed: materials.join(", ") }, [key]);
-				}
-				return { material: material.toLowerCase(), thickness: Number(thickness), kerf };
+				return { material: "", thickness: 0, ...sheet, kerf };
 			});
 			if (entries.length === 0) fault(ctx, "kerf-list-empty", {});
 			return entries;

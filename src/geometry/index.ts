@@ -1,4 +1,5 @@
 export * from "./arc.js";
+export * from "./between.js";
 export * from "./crossings.js";
 export * from "./fillet.js";
 export * from "./grid.js";

@@ -34,11 +34,20 @@ export function mergedMachine(file: MachineValues, job: MachineValues): MachineV
 		...both("tabs", file, job),
 		...both("speeds", file, job),
 		...both("stretch", file, job),
-		...both("pens", file, job),
+		...pensOfBoth(file.pens, job.pens),
 	};
 }
 
-function both<K extends "tabs" | "speeds" | "stretch" | "pens">(
+type GivenPens = Record<string, { colour?: string; width?: number } | undefined>;
+
+/** Every pen's colour and width, the job's before the file's. */
+function pensOfBoth(file: MachineValues["pens"] = {}, job: MachineValues["pens"] = {}) {
+	const [under, over] = [file as GivenPens, job as GivenPens];
+	const pens = OPERATIONS.map((o) => [o, { ...under[o], ...over[o] }] as const);
+	return { pens: Object.fromEntries(pens) as MachineValues["pens"] };
+}
+
+function both<K extends "tabs" | "speeds" | "stretch">(
 	key: K,
 	file: MachineValues,
 	job: MachineValues,
@@ -105,7 +114,7 @@ function bedOf(values: MachineValues, kind: MachineKind): Bed | null | Problem[]
 }
 
 function pensOf(given: MachineValues["pens"]): Pens {
-	const own = (given ?? {}) as Record<string, { colour?: string; width?: number } | undefined>;
+	const own = (given ?? {}) as GivenPens;
 	const pens = OPERATIONS.map((o) => {
 		const { colour = USUAL_PENS[o].colour, width = USUAL_PENS[o].width } = own[o] ?? {};
 		return [o, { colour: colour.toLowerCase(), width }] as const;

@@ -9,7 +9,13 @@ import { barClaims, edgeClaims } from "./straightedge/claims.js";
 import { numberLabels, nutLabel } from "./straightedge/labels.js";
 import { type Laid, layEdges, lineName, lineOf, secondProblems } from "./straightedge/lay.js";
 import { straightedgeNotes } from "./straightedge/notes.js";
-import { barOutline, type Edge, halfTurn, landStart, workingLines } from "./straightedge/outline.js";
+import {
+	barOutline,
+	type Edge,
+	halfTurn,
+	landStart,
+	workingLines,
+} from "./straightedge/outline.js";
 import { type Given, type StraightedgeSettings, settings } from "./straightedge/settings.js";
 import { type Bench, type Built, tool } from "./tool.js";
 

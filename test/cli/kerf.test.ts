@@ -22,6 +22,14 @@ describe("camber kerf", () => {
 		expect(out.split("\n")).toContain("kerf: 0.158 mm");
 	});
 
+	it("names the sheet as a machine's list does, and refuses one that is none", async () => {
+		const { out } = await kerf(...drawn, "--measured", "98.42mm", "--sheet", "Acrylic 1/8 in");
+		expect(out.split("\n")).toContain("acrylic 3.175 mm: 0.158 mm");
+		const bad = await kerf(...drawn, "--measured", "98.42mm", "--sheet", "glass 3 mm");
+		expect(bad.code).toBe(2);
+		expect(bad.err).toContain('--sheet: "glass 3 mm" names no sheet');
+	});
+
 	it.each([
 		[["100mm"], "--measured: 100 mm over blocks drawn 100 mm leave nothing"],
 		[["98.42", "100.1"], "--measured: 100.1 mm over"],

@@ -4,20 +4,26 @@ import { type Disk, nodeDisk } from "../disk.js";
 import { readJobFile } from "../job-file.js";
 import { count, partLines, printCautions } from "./make.js";
 
+export interface CheckFlags {
+	readonly machine?: string;
+	readonly allowUnusual?: boolean;
+}
+
 /** `camber check JOB`: all problems, or what would be made; writes nothing. */
 export async function checkCommand(
 	path: string,
-	flags: { readonly allowUnusual?: boolean },
+	flags: CheckFlags,
 	console: Console,
 	disk: Disk = nodeDisk,
 ): Promise<number> {
-	const job = await readJobFile(path, disk);
+	const job = await readJobFile(path, disk, flags.machine);
 	if ("code" in job) {
 		reportProblems(console, [job], "");
 		return EXIT.refused;
 	}
 	const made = await make(job.text, {
 		load: job.load,
+		...(job.machine ? { machine: job.machine } : {}),
 		allowUnusual: flags.allowUnusual ?? false,
 	});
 	if (!made.ok) {

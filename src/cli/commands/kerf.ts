@@ -1,6 +1,6 @@
-import { inRange, type LengthRange, rangeText, slipOf } from "../../fields/index.js";
+import { inRange, type LengthRange, parseSheet, rangeText, slipOf } from "../../fields/index.js";
 import { type Problem, problem } from "../../problem/index.js";
-import { type Kerf, kerfFromBlocks } from "../../shop/index.js";
+import { type Kerf, kerfFromBlocks, MATERIAL_NAMES } from "../../shop/index.js";
 import { fixed, parseLength, trimmed } from "../../units/index.js";
 import { type Console, EXIT, reportProblems, wrapText } from "../console.js";
 
@@ -10,6 +10,7 @@ export interface KerfFlags {
 	readonly nominal: string;
 	readonly measured: readonly string[];
 	readonly resolution: string;
+	readonly sheet?: string;
 }
 
 const MOST_BLOCKS = 1000;
@@ -22,8 +23,13 @@ export function kerfCommand(flags: KerfFlags, console: Console): number {
 	const nominal = lengthOfFlag("--nominal", flags.nominal, LENGTH);
 	const measured = flags.measured.map((given) => lengthOfFlag("--measured", given, LENGTH));
 	const resolution = lengthOfFlag("--resolution", flags.resolution, RESOLUTION);
-	const problems = [blocks, nominal, ...measured, resolution].filter(isProblem);
-	if (isProblem(blocks) || isProblem(nominal) || isProblem(resolution) || problems.length > 0) {
+	const sheet = sheetOf(flags.sheet);
+	const problems = [blocks, nominal, ...measured, resolution, sheet].filter(isProblem);
+	if (isProblem(blocks) || isProblem(nominal) || isProblem(resolution) || isProblem(sheet)) {
+		reportProblems(console, problems, "");
+		return EXIT.refused;
+	}
+	if (problems.length > 0) {
 		reportProblems(console, problems, "");
 		return EXIT.refused;
 	}
@@ -33,12 +39,20 @@ export function kerfCommand(flags: KerfFlags, console: Console): number {
 		reportProblems(console, [found], "");
 		return EXIT.refused;
 	}
-	console.out(report(found, { blocks, nominal, count: lengths.length, resolution }));
+	console.out(report(found, { blocks, nominal, count: lengths.length, resolution, sheet }));
 	return EXIT.ok;
 }
 
-function isProblem(value: number | Kerf | Problem): value is Problem {
+function isProblem(value: number | string | Kerf | Problem): value is Problem {
 	return typeof value === "object" && "code" in value;
+}
+
+/** The sheet's name as a machine's list writes it; "" if none is given. */
+function sheetOf(given: string | undefined): string | Problem {
+	if (given === undefined) return "";
+	const sheet = parseSheet(given, "mm", MATERIAL_NAMES);
+	if (sheet) return `${sheet.material} ${trimmed(sheet.thickness, 3)} mm`;
+	return problem("kerf-sheet-key", ["--sheet"], { given, allowed: MATERIAL_NAMES.join(", ") });
 }
 
 function blocksOf(given: string): number | Problem {
@@ -66,9 +80,10 @@ function report(
 		readonly nominal: number;
 		readonly count: number;
 		readonly resolution: number;
+		readonly sheet: string;
 	},
 ): string {
-	const { blocks, nominal, count, resolution } = given;
+	const { blocks, nominal, count, resolution, sheet } = given;
 	const readings =
 		count === 1 ? "one reading" : `the mean of ${count} readings, spread ${fixed(spread, 4)} mm`;
 	const caliper = `caliper steps of ${trimmed(resolution, 3)} mm`;
@@ -82,5 +97,13 @@ function report(
 		"",
 		`kerf: ${trimmed(kerf, 3)} mm`,
 		"",
+		...(sheet === ""
+			? []
+			: [
+					"Or, in a machine's own file, under kerf: in its list:",
+					"",
+					`${sheet}: ${trimmed(kerf, 3)} mm`,
+					"",
+				]),
 	].join("\n");
 }

@@ -17,6 +17,8 @@ export interface MakeFlags {
 	readonly format?: string;
 	readonly dxf?: string;
 	readonly dimensions?: boolean;
+	readonly machine?: string;
+	readonly sheets?: boolean;
 	readonly force?: boolean;
 	readonly allowUnusual?: boolean;
 	readonly json?: boolean;
@@ -32,7 +34,7 @@ export async function makeCommand(
 	console: Console,
 	disk: Disk = nodeDisk,
 ): Promise<number> {
-	const job = await readJobFile(path, disk);
+	const job = await readJobFile(path, disk, flags.machine);
 	if ("code" in job) return refused(console, flags, [job], "");
 	return makeAndPut(job, flags, console, disk);
 }
@@ -47,7 +49,11 @@ export async function makeAndPut(
 ): Promise<number> {
 	const options = makeOptions(flags);
 	if (Array.isArray(options)) return refused(console, flags, options, "");
-	const made = await make(job.text, { ...options, load: job.load });
+	const made = await make(job.text, {
+		...options,
+		load: job.load,
+		...(job.machine ? { machine: job.machine } : {}),
+	});
 	if (!made.ok) return refused(console, flags, made.problems, job.file, place);
 	const folder = flags.out ?? join("templates-out", made.job.fileName);
 	const manifest = made.files.at(-1)!;
@@ -98,6 +104,7 @@ function makeOptions(flags: MakeFlags): MakeOptions | Problem[] {
 		formats: [...new Set(formats)] as Format[],
 		dxf: dxf as DxfFlavour,
 		dimensions: flags.dimensions ?? true,
+		...(flags.sheets === undefined ? {} : { sheets: flags.sheets }),
 		only: only ?? [],
 		allowUnusual: flags.allowUnusual ?? false,
 	};

@@ -6,7 +6,7 @@ import { type Problem, problem } from "../../problem/index.js";
 import { TOOLS, type Tool } from "../../tools/index.js";
 import type { Console } from "../console.js";
 import { type Disk, nodeDisk } from "../disk.js";
-import { loader } from "../job-file.js";
+import { loader, readMachineFile } from "../job-file.js";
 import { type MakeFlags, makeAndPut, refused } from "./make.js";
 
 type Values = Record<string, unknown>;
@@ -66,7 +66,14 @@ async function singleCommand(
 	const problems = [...setAll(job, keys.job, flags), ...setAll(settings, keys.tool, flags)];
 	if (problems.length > 0) return refused(console, flags, problems, "");
 	job.make = [{ [tool.id]: settings }];
-	const file = { file: "", text: stringify(job), load: loader(process.cwd(), disk) };
+	const machine = await readMachineFile(disk, flags.machine);
+	if (machine && "code" in machine) return refused(console, flags, [machine], "");
+	const file = {
+		file: "",
+		text: stringify(job),
+		load: loader(process.cwd(), disk),
+		...(machine ? { machine } : {}),
+	};
 	return makeAndPut(file, flags, console, disk, placeIn([...keys.job, ...keys.tool]));
 }
 

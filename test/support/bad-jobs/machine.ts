@@ -36,7 +36,13 @@ export const MACHINE: readonly BadJob[] = [
 		"4.5 mm",
 		"6 mm or more",
 	),
-	bad("a cutter in a laser", machine("cutter: 3.05 mm"), "cutter-without-mill", "3.05 mm", "kind: mill"),
+	bad(
+		"a cutter in a laser",
+		machine("cutter: 3.05 mm"),
+		"cutter-without-mill",
+		"3.05 mm",
+		"kind: mill",
+	),
 	bad(
 		"relief for a laser",
 		machine("relief: floor"),
