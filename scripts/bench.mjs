@@ -1,10 +1,22 @@
-// Speed, side by side in one run: the command against bare node, the exports against makerjs.
+// Speed, side by side in one run: the command against bare node, the exports against makerjs,
+// the offset against makerjs and clipper2-ts.
 import { spawnSync } from "node:child_process";
 import { readFileSync, rmSync } from "node:fs";
 import { cpus, tmpdir } from "node:os";
 import { join } from "node:path";
+import { Clipper, EndType, JoinType } from "clipper2-ts";
 import makerjs from "makerjs";
-import { extents, make, segments, writeDxf, writeSvg } from "../dist/index.js";
+import {
+	closed,
+	extents,
+	make,
+	offset,
+	pointAt,
+	segments,
+	vertex,
+	writeDxf,
+	writeSvg,
+} from "../dist/index.js";
 
 const JOB = "examples/heron-baritone.yaml";
 const OUT = join(tmpdir(), `camber-bench-${process.pid}`);
@@ -26,12 +38,16 @@ function processes(commands, rounds) {
 	return times.map(median);
 }
 
-/** Median time of one call, ms, over at least five calls and 300 ms. */
-function timed(call) {
-	call();
+/**
+ * Median time of one call, ms, over at least five calls and 300 ms, after 300 ms that warm up.
+ * A call of many seconds may be run once alone: it warms up by itself.
+ */
+function timed(call, least = 5) {
+	let begin = performance.now();
+	while (least > 1 && performance.now() - begin < 300) call();
 	const times = [];
-	const begin = performance.now();
-	while (times.length < 5 || performance.now() - begin < 300) {
+	begin = performance.now();
+	while (times.length < least || performance.now() - begin < 300) {
 		const start = performance.now();
 		call();
 		times.push(performance.now() - start);
@@ -85,23 +101,26 @@ function sheetOf(n) {
 	};
 }
 
+/** A path as a makerjs model. */
+function modelOfPath(path) {
+	const paths = {};
+	segments(path).forEach((s, k) => {
+		if (s.kind === "line") {
+			paths[k] = new makerjs.paths.Line([s.start.x, s.start.y], [s.end.x, s.end.y]);
+			return;
+		}
+		const deg = (a) => (a * 180) / Math.PI;
+		const [from, to] = [s.startAngle, s.startAngle + s.sweep];
+		const [a, b] = s.sweep > 0 ? [from, to] : [to, from];
+		paths[k] = new makerjs.paths.Arc([s.centre.x, s.centre.y], s.radius, deg(a), deg(b));
+	});
+	return { paths };
+}
+
 /** The same geometry as a makerjs model. */
 function modelOf(n) {
 	const models = {};
-	for (let i = 0; i < n; i++) {
-		const paths = {};
-		segments(outline.path).forEach((s, k) => {
-			if (s.kind === "line") {
-				paths[k] = new makerjs.paths.Line([s.start.x, s.start.y], [s.end.x, s.end.y]);
-				return;
-			}
-			const deg = (a) => (a * 180) / Math.PI;
-			const [from, to] = [s.startAngle, s.startAngle + s.sweep];
-			const [a, b] = s.sweep > 0 ? [from, to] : [to, from];
-			paths[k] = new makerjs.paths.Arc([s.centre.x, s.centre.y], s.radius, deg(a), deg(b));
-		});
-		models[i] = { paths, origin: [0, 60 * i] };
-	}
+	for (let i = 0; i < n; i++) models[i] = { ...modelOfPath(outline.path), origin: [0, 60 * i] };
 	return { units: makerjs.unitType.Millimeter, models };
 }
 
@@ -122,3 +141,78 @@ for (const n of [1, 100, 1000]) {
 		);
 	}
 }
+
+/** Width of the cut, mm, and how near to a true arc the chords of a faceted one are. */
+const [KERF, CHORDS] = [0.16, 0.0002];
+
+/** A bar with n notches 3.5 wide and 1.8 deep in its lower edge, its four corners rounded. */
+function bar(n) {
+	const [length, round] = [20 * n + 20, Math.tan(Math.PI / 8)];
+	const notches = Array.from({ length: n }, (_, i) => 20 * (i + 1)).flatMap((x) => [
+		vertex(x - 1.75, 0),
+		vertex(x - 1.75, 1.8),
+		vertex(x + 1.75, 1.8),
+		vertex(x + 1.75, 0),
+	]);
+	return closed(
+		vertex(1.5, 0),
+		...notches,
+		vertex(length - 1.5, 0, round),
+		vertex(length, 1.5),
+		vertex(length, 38.5, round),
+		vertex(length - 1.5, 40),
+		vertex(1.5, 40, round),
+		vertex(0, 38.5),
+		vertex(0, 1.5, round),
+	);
+}
+
+/** A path as a polygon whose chords are within CHORDS of its arcs. */
+function polygonOf(path) {
+	return segments(path).flatMap((s) => {
+		if (s.kind === "line") return [s.start];
+		const step = 2 * Math.acos(1 - CHORDS / s.radius);
+		const count = Math.ceil(Math.abs(s.sweep) / step);
+		return Array.from({ length: count }, (_, i) => pointAt(s, i / count));
+	});
+}
+
+console.log(
+	`\noffset by ${KERF / 2} mm                   ms camber   makerjs   clipper2-ts   segments   clipper2-ts`,
+);
+/** The three offsets of one contour, its own conversions done before. */
+function offsetsOf(contour) {
+	const model = modelOfPath(contour);
+	const polygon = [polygonOf(contour)];
+	return {
+		ours: () => offset([contour], KERF / 2).paths,
+		arcs: () => makerjs.model.outline(model, KERF / 2),
+		facets: () =>
+			Clipper.inflatePathsD(polygon, KERF / 2, JoinType.Round, EndType.Polygon, 2, 6, CHORDS),
+	};
+}
+
+// Compiled in full only after some hundred calls, more than a short run makes on a busy machine.
+const { ours: first, facets: second } = offsetsOf(bar(22));
+for (let i = 0; i < 500; i++) {
+	first();
+	second();
+}
+// makerjs compares all with all: few runs of it, and none of the longest contour.
+for (const [notches, runs] of [
+	[22, 3],
+	[100, 1],
+	[2498, 0],
+]) {
+	const contour = bar(notches);
+	const { ours, arcs, facets } = offsetsOf(contour);
+	const name = `${notches} notches, ${contour.points.length} segments`.padEnd(34);
+	const [a, c] = [timed(ours), timed(facets)];
+	const b = runs === 0 ? "-".padStart(8) : ms(timed(arcs, runs));
+	console.log(
+		`${name}${ms(a)}  ${b}${ms(c).padStart(14)}${String(ours()[0].points.length).padStart(11)}${String(facets()[0].length).padStart(14)}`,
+	);
+}
+console.log(
+	`clipper2-ts keeps no arcs: its contours are polygons, chords within ${CHORDS * 1000} µm of the arcs.`,
+);

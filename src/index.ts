@@ -2,7 +2,7 @@
  * camber: one neck's measurements in, true-to-scale templates out. Lengths are millimetres,
  * angles radians, y is up.
  */
-export type { Bed, Machine, Speeds, StockKerf, Tabs } from "./cutting/index.js";
+export type { Bed, Machine, Speeds, StockKerf, Tabs, Work } from "./cutting/index.js";
 export type {
 	Claim,
 	LabelClaim,
@@ -18,9 +18,24 @@ export type {
 	SizeClaim,
 } from "./drawing/index.js";
 export * from "./geometry/index.js";
-export { type Job, type JobRead, jobJsonSchema, type ReadOptions, readJob } from "./job/index.js";
+export {
+	type Job,
+	type JobRead,
+	jobJsonSchema,
+	type MachineFile,
+	type ReadOptions,
+	readJob,
+} from "./job/index.js";
 export { type Lettering, loadLettering } from "./lettering/index.js";
-export { FORMATS, type Format, type Made, type MadeTool, type MakeOptions, make } from "./make.js";
+export {
+	type Drawing,
+	FORMATS,
+	type Format,
+	type Made,
+	type MadeTool,
+	type MakeOptions,
+	make,
+} from "./make.js";
 export * from "./neck/index.js";
 export { type Problem, pathText, placeText, problemText } from "./problem/index.js";
 export {

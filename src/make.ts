@@ -5,12 +5,14 @@ import type { Problem } from "./problem/index.js";
 import { cautionsFor } from "./shop/index.js";
 import { buildAll, type MadeTool, onlyThese } from "./stages/build.js";
 import { cutAll } from "./stages/cut.js";
-import { drawAll } from "./stages/draw.js";
+import { type Drawing, drawAll } from "./stages/draw.js";
+import { layOutAll } from "./stages/lay-out.js";
 import { lettersOf } from "./stages/letters.js";
 import { FORMATS, type Format, writeAll } from "./stages/write.js";
 import type { DxfFlavour } from "./writers/index.js";
 
 export type { MadeTool } from "./stages/build.js";
+export type { Drawing } from "./stages/draw.js";
 export { FORMATS, type Format } from "./stages/write.js";
 
 /** How a job is made; all optional, the defaults first. */
@@ -29,6 +31,8 @@ export interface MakeOptions {
 	readonly allowUnusual?: boolean;
 	/** A machine's own file: the job's values win over it. */
 	readonly machine?: MachineFile;
+	/** Whether parts are laid out on the machine's bed: where it is known. */
+	readonly sheets?: boolean;
 }
 
 /** What came of a job; `ok: false` has problems and no files. */
@@ -37,6 +41,8 @@ export type Made =
 			readonly ok: true;
 			readonly job: Job;
 			readonly tools: readonly MadeTool[];
+			/** Every part's own drawing, then the laid-out sheets. */
+			readonly drawings: readonly Drawing[];
 			/** The drawings, and the manifest last. */
 			readonly files: readonly OutFile[];
 			readonly cautions: readonly string[];
@@ -69,12 +75,27 @@ export async function make(text: string, options: MakeOptions = {}): Promise<Mad
 	if (!chosen.ok) return fail(chosen.problems);
 	const cut = cutAll(chosen.tools, job.bench.machine);
 	if (!cut.ok) return fail(cut.problems);
-	const drawn = drawAll(job, cut.tools, letters, options);
+	const laid = layOutAll(job, cut.tools, options.sheets);
+	if (!laid.ok) return fail(laid.problems);
+	const drawings = drawAll(job, cut.tools, laid.layouts, letters, options);
 
-	const files = drawn.flatMap((sheet) => writeAll(sheet, job.bench.machine.pens, formats, dxf));
+	const { pens } = job.bench.machine;
+	const files = drawings.flatMap(({ sheet }) => writeAll(sheet, pens, formats, dxf));
 	const cautions = allCautions(job);
-	const manifest = await manifestOf(job, chosen.tools, files, cautions);
-	return { ok: true, job, tools: chosen.tools, files: [...files, manifest], cautions };
+	const tools = promisedParts(chosen.tools, cut.tools);
+	const manifest = await manifestOf({ job, tools, drawings, files, cautions });
+	return { ok: true, job, tools, drawings, files: [...files, manifest], cautions };
+}
+
+/** The parts at nominal size with all that is promised of them once they are cut. */
+function promisedParts(nominal: readonly MadeTool[], cut: readonly MadeTool[]): MadeTool[] {
+	return nominal.map((tool, i) => ({
+		...tool,
+		parts: tool.parts.map((part, k) => {
+			const { claims, notes } = cut[i]!.parts[k]!;
+			return { ...part, claims, notes };
+		}),
+	}));
 }
 
 /** Cautions of every material that the job uses, each once, the standing one last. */

@@ -2,21 +2,30 @@ import { kerfIn, type Machine, pathMoved } from "./cutting/index.js";
 import type { Claim, OutFile, Part } from "./drawing/index.js";
 import type { Job } from "./job/index.js";
 import type { MadeTool } from "./stages/build.js";
+import type { Drawing } from "./stages/draw.js";
 import { stable } from "./units/index.js";
 
 /** Form of the manifest; raised when a reader would misread it. */
 const MANIFEST_FORMAT = 1;
 
+/** What a manifest is made of. */
+export interface ManifestFacts {
+	readonly job: Job;
+	/** Parts at nominal size. */
+	readonly tools: readonly MadeTool[];
+	readonly drawings: readonly Drawing[];
+	readonly files: readonly OutFile[];
+	readonly cautions: readonly string[];
+}
+
 /**
- * `manifest.json`: every file with its SHA-256, every tool with the settings used, every part
- * with its claims and how far its paths were moved for the kerf, and the cautions. Numbers pass the one formatter, so that engines agree.
+ * `manifest.json`: every file with its SHA-256 and where its parts lie, every tool with the
+ * settings used, every part with its claims and how far its paths were moved for the kerf, the
+ * laid-out sheets with their work, and the cautions. Numbers pass the one formatter, so that
+ * engines agree.
  */
-export async function manifestOf(
-	job: Job,
-	tools: readonly MadeTool[],
-	files: readonly OutFile[],
-	cautions: readonly string[],
-): Promise<OutFile> {
+export async function manifestOf(facts: ManifestFacts): Promise<OutFile> {
+	const { job, tools, drawings, files, cautions } = facts;
 	const { bench } = job;
 	const content = {
 		writer: "camber",
@@ -24,13 +33,10 @@ export async function manifestOf(
 		job: bench.job,
 		...(bench.date === null ? {} : { date: bench.date }),
 		units: "mm, rad",
-		machine: {
-			kind: bench.machine.kind,
-			tolerance: bench.machine.tolerance,
-			kerf: bench.machine.kerf,
-		},
-		files: await Promise.all(files.map(fileEntry)),
+		machine: machineEntry(bench.machine),
+		files: await Promise.all(files.map((file) => fileEntry(file, drawings))),
 		tools: tools.map((tool) => toolEntry(tool, bench.machine)),
+		sheets: drawings.flatMap(sheetEntry),
 		cautions,
 	};
 	const text = `${JSON.stringify(content, numbersStable, "\t")}\n`;
@@ -38,8 +44,32 @@ export async function manifestOf(
 	return { name: "manifest.json", format: "json", bytes, sheet: "", parts: [] };
 }
 
-async function fileEntry({ name, format, bytes, parts }: OutFile) {
-	return { name, format, bytes: bytes.length, sha256: await sha256(bytes), parts };
+function machineEntry({ kind, tolerance, kerf, cutter, tabs, bed, speeds, stretch }: Machine) {
+	return {
+		kind,
+		tolerance,
+		kerf,
+		...(cutter === null ? {} : { cutter }),
+		...(tabs === null ? {} : { tabs }),
+		...(bed === null ? {} : { bed }),
+		...(speeds === null ? {} : { speeds }),
+		...(stretch.x === 1 && stretch.y === 1 ? {} : { stretch }),
+	};
+}
+
+/** `placed` says where each part's own frame lies in the file, before the machine's stretch. */
+async function fileEntry(
+	{ name, format, bytes, parts, sheet }: OutFile,
+	drawings: readonly Drawing[],
+) {
+	const drawing = drawings.find((d) => d.sheet.name === sheet)!;
+	const placed = drawing.placed.map(({ part, move: { x, y, turn } }) => ({
+		part: part.name,
+		x,
+		y,
+		turn,
+	}));
+	return { name, format, bytes: bytes.length, sha256: await sha256(bytes), parts, placed };
 }
 
 function toolEntry({ wanted, settings, parts }: MadeTool, machine: Machine) {
@@ -47,6 +77,7 @@ function toolEntry({ wanted, settings, parts }: MadeTool, machine: Machine) {
 		tool: wanted.tool.id,
 		name: wanted.name,
 		stock: wanted.stock,
+		layers: wanted.layers,
 		settings,
 		parts: parts.map((part) => partEntry(part, machine)),
 	};
@@ -56,6 +87,12 @@ function partEntry(part: Part, machine: Machine) {
 	const { name, title, workingEdge, notes, claims } = part;
 	const moved = pathMoved(part, kerfIn(machine, part.stock) ?? 0);
 	return { name, title, workingEdge, pathMoved: moved, notes, claims: claims.map(claimEntry) };
+}
+
+function sheetEntry({ sheet, work, laid, placed }: Drawing) {
+	if (!laid) return [];
+	const { name } = sheet;
+	return [{ name, ...laid, work, parts: placed.map(({ part }) => part.name) }];
 }
 
 function claimEntry(claim: Claim) {

@@ -42,15 +42,25 @@ wire:                           # measure a cut-off with a caliper
   tang-depth: 1.6 mm
 
 stock: {material: acrylic, thickness: 3 mm}   # acrylic, plywood, mdf, steel, aluminium, card
+# stock: {material: plywood, thickness: 3 mm, grain: x}    # parts are not turned on the bed
 
 machine:
   kind: laser                   # laser, mill or printer: decides the cautions
   tolerance: 0.05 mm            # how far off a cut edge may be
   kerf: 0                       # width of a laser's cut; measure it: make a kerf-coupon
+  # bed: 600 x 400 mm           # parts are laid out on it, a file for every sheet
+  # margin: 5 mm                # strip along the bed's edges that stays empty
+  # spacing: 2 mm               # least distance between two parts on the bed
+  # speeds: {cut: 12 mm/s, score: 80 mm/s, engrave: 80 mm/s, travel: 300 mm/s}   # for the time
+  # tabs: {count: 4, width: 1.5 mm}        # hold parts in the sheet
+  # cutter: 3.175 mm            # a mill's: inside features are checked against it
+  # relief: none                # floor: a mill cuts deeper floors instead of round corners
+  # stretch: {x: 1, y: 1}       # measured over nominal along the bed's axes
   # pens:                       # colour and line width per operation in the files
   #   cut: {colour: "#0b7a75", width: 0.25 mm}
   #   score: {colour: "#b5530d"}
   #   engrave: {colour: "#5b3fa0"}
+  #   tab: {colour: "#b02a6f"}
   #   reference: {colour: "#5f6673"}
 
 # shop: {temperature-swing: 10 K}    # widens the straightedge's notches

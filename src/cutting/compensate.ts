@@ -1,16 +1,16 @@
-import type { Mark, Part, SizeClaim } from "../drawing/index.js";
+import type { Mark, Part } from "../drawing/index.js";
 import {
 	type Offset,
 	offset,
 	type Path,
 	type Point,
-	pointAt,
+	pathBetween,
+	pathLength,
 	type SegmentRef,
-	segmentLength,
-	segments,
 	startedAt,
 } from "../geometry/index.js";
 import { type Problem, problem } from "../problem/index.js";
+import { lostFeatures } from "./lost.js";
 
 /** How far a part's cut contours are moved for a kerf, mm. */
 export function pathMoved(part: Part, kerf: number): number {
@@ -26,23 +26,29 @@ export type Compensated =
  * A part whose cut contours are moved into the waste by half the width of the cut, so that what
  * is left has the nominal outline: outer contours grow, holes shrink, arcs stay arcs.
  *
- * Claims stay those of the finished part; scores, engraving and open cuts stay where they are.
- * Inside corners of the finished part keep a fillet of half the kerf: a round beam leaves it.
+ * An open cut is drawn in by half the kerf at both ends, so that what is cut is as long as it is
+ * meant. Claims stay those of the finished part; scores and engraving stay where they are. Inside
+ * corners of the finished part keep a fillet of half the kerf: a round beam leaves it.
  *
  * What the beam is too wide for is refused, with its feature's name: a notch or slot that is not
- * wider than the kerf, an inside radius that is not above half of it.
+ * wider than the kerf, an open cut that is not longer, an inside radius that is not above half of it.
  *
  * @param kerf - full width of the cut, mm, 0 or more; 0 returns the part as it is, and so does
  *   a part that is meant to be nominal
  * @example a hole of 5 mm at a kerf of 0.16 is cut along a circle of 4.84 mm
  */
 export function compensated(part: Part, kerf: number): Compensated {
-	const cuts = part.marks.filter((m) => m.operation === "cut" && m.path.closed);
-	if (kerf === 0 || part.nominal || cuts.length === 0) return { ok: true, part };
+	const all = part.marks.filter((m) => m.operation === "cut");
+	if (kerf === 0 || part.nominal || all.length === 0) return { ok: true, part };
+	const cuts = all.filter((m) => m.path.closed);
+	const short = all.filter((m) => !m.path.closed && pathLength(m.path) <= kerf + LEAST_LEFT);
 	const contours = cuts.map((m) => m.path);
 	const moved = offset(contours, pathMoved(part, kerf));
 	const problems = [
-		...lostFeatures(part, cuts, moved.vanished, kerf),
+		...tooNarrow(part, cuts, moved.vanished, kerf),
+		...short.map(({ feature, path }) =>
+			problem("narrower-than-kerf", [], { part: part.name, feature, size: pathLength(path), kerf }),
+		),
 		...(moved.vanished.length === 0 && moved.paths.length !== cuts.length
 			? [problem("contours-merge", [], { part: part.name, kerf })]
 			: []),
@@ -50,10 +56,19 @@ export function compensated(part: Part, kerf: number): Compensated {
 	if (problems.length > 0) return { ok: false, problems };
 	const paths = pathsByContour(moved, contours);
 	const marks = part.marks.map((mark): Mark => {
+		if (mark.operation !== "cut") return mark;
 		const contour = cuts.indexOf(mark);
-		return contour < 0 ? mark : { ...mark, path: paths[contour]! };
+		return { ...mark, path: contour < 0 ? drawnIn(mark.path, kerf / 2) : paths[contour]! };
 	});
 	return { ok: true, part: { ...part, marks } };
+}
+
+/** Least that must be left of an open cut's path, mm: what writers and machines still take for a line. */
+const LEAST_LEFT = 0.01;
+
+/** An open path without its first and last bit. */
+function drawnIn(path: Path, by: number): Path {
+	return pathBetween(path, by, pathLength(path) - by);
 }
 
 /** Each contour's moved path, begun next to where the contour begins. */
@@ -79,39 +94,16 @@ function distance(a: Point, b: Point): number {
 }
 
 /** Features that the beam is too wide for, each once, with the size that is too small. */
-function lostFeatures(
+function tooNarrow(
 	part: Part,
 	cuts: readonly Mark[],
 	vanished: readonly SegmentRef[],
 	kerf: number,
 ): Problem[] {
-	const lost = new Map<string, Problem>();
-	for (const { contour, segment } of vanished) {
-		const mark = cuts[contour]!;
-		const piece = segments(mark.path)[segment]!;
-		const claim = claimAt(part, mark, pointAt(piece, 0.5));
-		const feature = claim?.feature ?? mark.feature;
-		const size = claim?.nominal ?? segmentLength(piece);
+	return lostFeatures(part, cuts, vanished).map(({ feature, piece, size }) => {
 		const radius = piece.kind === "arc" && piece.radius <= kerf / 2;
 		const code = radius ? "radius-below-half-kerf" : "narrower-than-kerf";
 		const figure = radius ? piece.radius : size;
-		if (lost.has(feature)) continue;
-		lost.set(feature, problem(code, [], { part: part.name, feature, size: figure, kerf }));
-	}
-	return [...lost.values()];
-}
-
-/** How near a claim's points lie to the middle of a piece that they speak of, mm. */
-const NEAR = 20;
-
-/** The width or diameter claim that speaks of a piece: of the same feature, or else the nearest. */
-function claimAt(part: Part, mark: Mark, middle: Point): SizeClaim | undefined {
-	const sizes = part.claims.filter(
-		(c): c is SizeClaim => (c.kind === "width" || c.kind === "diameter") && c.operation === "cut",
-	);
-	const own = sizes.filter((c) => c.feature === mark.feature);
-	if (own.length > 0) return own.sort((a, b) => a.nominal - b.nominal)[0];
-	const far = (c: SizeClaim) => Math.min(...c.at.map((p) => distance(p, middle)));
-	const near = sizes.filter((c) => far(c) < NEAR).sort((a, b) => far(a) - far(b));
-	return near[0];
+		return problem(code, [], { part: part.name, feature, size: figure, kerf });
+	});
 }

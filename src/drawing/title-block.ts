@@ -23,7 +23,8 @@ const HEADING = 3.5;
 /** Notes stand in by this much, mm. */
 const INDENT = 3;
 
-interface Line {
+/** A line of a block of text. */
+export interface TextLine {
 	readonly text: string;
 	readonly height: number;
 	/** Second text, right-aligned in the column. */
@@ -45,52 +46,85 @@ export function titleBlock(
 	top: { readonly x: number; readonly y: number },
 	width: number,
 ): Ink {
-	const wrap = (text: string) => wrapped(letters, text, COLUMN).map((t) => line(t));
-	const item = (text: string) =>
-		wrapped(letters, text, COLUMN - INDENT).map((t, i) => ({ ...line(t), item: i === 0 }));
-	const blocks: Line[][] = [
+	const blocks: TextLine[][] = [
 		[
-			...(letters.width(facts.job, HEADING) <= COLUMN ? [heading(facts.job)] : wrap(facts.job)),
-			...wrap(part.title),
-			line(`${part.stock.material}, ${trimmed(part.stock.thickness, 3)} mm`),
-			line("SCALE 1:1", facts.date ?? undefined),
-			...(facts.kerf > 0 && !part.nominal ? wrap(kerfText(facts.kerf)) : []),
-			...wrap(`Working edge: ${part.workingEdge}`),
-			line("Lengths in mm (inch); measure before you cut."),
+			...jobLines(facts.job, letters),
+			...paragraphLines(part.title, letters),
+			textLine(`${part.stock.material}, ${trimmed(part.stock.thickness, 3)} mm`),
+			textLine("SCALE 1:1", facts.date ?? undefined),
+			...(facts.kerf > 0 && !part.nominal ? paragraphLines(kerfText(facts.kerf), letters) : []),
+			...paragraphLines(`Working edge: ${part.workingEdge}`, letters),
+			textLine("Lengths in mm (inch); measure before you cut."),
 		],
-		[heading("Sizes"), ...sizeRows(part, letters)],
-		[heading("Notes"), ...part.notes.flatMap(item)],
-		[heading("Cautions"), ...facts.cautions.flatMap(item)],
+		[headingLine("Sizes"), ...sizeRows(part, letters)],
+		[headingLine("Notes"), ...itemLines(part.notes, letters)],
+		[headingLine("Cautions"), ...itemLines(facts.cautions, letters)],
 	];
+	return inColumns(blocks, letters, top, width);
+}
+
+/**
+ * Blocks of text in as many columns as a drawing is wide, four at most: each in the column that
+ * has least in it so far.
+ *
+ * @param top - upper left corner of the first
+ * @param width - of the drawing above, mm
+ */
+export function inColumns(
+	blocks: readonly (readonly TextLine[])[],
+	letters: Lettering,
+	top: { readonly x: number; readonly y: number },
+	width: number,
+): Ink {
 	const columns = Math.max(
 		1,
 		Math.min(4, Math.floor((width + COLUMN_GAP) / (COLUMN + COLUMN_GAP))),
 	);
 	const heights = Array<number>(columns).fill(0);
 	return inkOf(
-		...blocks.map((lines, i) => {
-			const column = columns === 4 ? i : heights.indexOf(Math.min(...heights));
+		...blocks.map((lines) => {
+			const column = heights.indexOf(Math.min(...heights));
 			const x = top.x + column * (COLUMN + COLUMN_GAP);
 			const y = top.y - heights[column]!;
 			heights[column]! += lines.length * LEADING + HEADING + 2;
-			return column >= 0 ? block(lines, x, y, letters) : NOTHING;
+			return block(lines, x, y, letters);
 		}),
 	);
 }
 
-function kerfText(kerf: number): string {
+/** A job's name as the heading of a block, or wrapped where it is too long for one. */
+export function jobLines(job: string, letters: Lettering): TextLine[] {
+	return letters.width(job, HEADING) <= COLUMN ? [headingLine(job)] : paragraphLines(job, letters);
+}
+
+/** A text in as many lines as it needs. */
+export function paragraphLines(text: string, letters: Lettering): TextLine[] {
+	return wrapped(letters, text, COLUMN).map((t) => textLine(t));
+}
+
+/** Texts with a dash before each. */
+export function itemLines(texts: readonly string[], letters: Lettering): TextLine[] {
+	return texts.flatMap((text) =>
+		wrapped(letters, text, COLUMN - INDENT).map((t, i) => ({ ...textLine(t), item: i === 0 })),
+	);
+}
+
+/** What a drawing says of the cut that its paths are compensated for. */
+export function kerfText(kerf: number): string {
 	return `Paths lie ${fixed(kerf / 2, 3)} in the waste, for a cut ${fixed(kerf, 3)} wide; sizes are those of the finished part.`;
 }
 
-function line(text: string, right?: string): Line {
+/** One line, with a second text at the column's right end. */
+export function textLine(text: string, right?: string): TextLine {
 	return right === undefined ? { text, height: TEXT } : { text, height: TEXT, right };
 }
 
-function heading(text: string): Line {
+/** The heading of a block. */
+export function headingLine(text: string): TextLine {
 	return { text, height: HEADING };
 }
 
-function block(lines: readonly Line[], x: number, y: number, letters: Lettering): Ink {
+function block(lines: readonly TextLine[], x: number, y: number, letters: Lettering): Ink {
 	const rule = stroke("title block", { x, y }, { x: x + COLUMN, y });
 	let baseline = y - 1;
 	return inkOf(
@@ -109,7 +143,7 @@ function block(lines: readonly Line[], x: number, y: number, letters: Lettering)
 }
 
 /** A table of what is promised: one row a series, "22x" and a range where sizes differ. */
-function sizeRows(part: Part, letters: Lettering): Line[] {
+function sizeRows(part: Part, letters: Lettering): TextLine[] {
 	const sizes = part.claims.filter((c): c is SizeClaim => c.kind !== "label");
 	const groups = new Map<string, SizeClaim[]>();
 	for (const claim of sizes) {
@@ -122,7 +156,7 @@ function sizeRows(part: Part, letters: Lettering): Line[] {
 		const [name, value] = [`${count}${rowName(first)}`, rowValue(claims)];
 		const room = COLUMN - letters.width(value, TEXT) - 2;
 		const lines = wrapped(letters, name, room);
-		return lines.map((text, i) => line(text, i === lines.length - 1 ? value : undefined));
+		return lines.map((text, i) => textLine(text, i === lines.length - 1 ? value : undefined));
 	});
 }
 

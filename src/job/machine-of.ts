@@ -14,6 +14,7 @@ const LEAST_SPACING = 2;
 /** Own colours, told apart by hue and by lightness; widths of ISO 128's 2 : 1 (wide : narrow). */
 const USUAL_PENS: Pens = {
 	reference: { colour: "#5f6673", width: 0.13 },
+	tab: { colour: "#b02a6f", width: 0.35 },
 	score: { colour: "#b5530d", width: 0.18 },
 	engrave: { colour: "#5b3fa0", width: 0.25 },
 	cut: { colour: "#0b7a75", width: 0.25 },

@@ -23,6 +23,8 @@ export interface Wanted {
 	readonly stock: ShopStock;
 	/** Pieces of each part to cut, glued up to one. */
 	readonly layers: number;
+	/** Whether the machine's tabs hold its parts. */
+	readonly tabs: boolean;
 	/** Where its entry stands in the job. */
 	readonly path: readonly (string | number)[];
 }
@@ -204,11 +206,12 @@ function entryOf(entry: unknown, i: number, options: SchemaOptions): Draft | Pro
 	const schema: z.ZodType = toolSchema(tool, options.unit);
 	const result = schema.safeParse(given);
 	if (!result.success) return shapeProblems(schema, given, result.error.issues, path);
-	const { name, stock, layers, ...settings } = result.data as Record<string, unknown> & {
+	const { name, stock, layers, tabs, ...settings } = result.data as Record<string, unknown> & {
 		name?: string;
 		stock?: ShopStock;
 		layers: number;
+		tabs: boolean;
 	};
 	const called = name ? fileSafe(name) : tool.id;
-	return { tool, name: called, settings, stock: stock ?? null, layers, path };
+	return { tool, name: called, settings, stock: stock ?? null, layers, tabs, path };
 }

@@ -4,6 +4,7 @@ import {
 	countField,
 	describe,
 	fault,
+	flagField,
 	kelvinField,
 	type LengthRange,
 	lengthField,
@@ -127,6 +128,9 @@ export function commonSettings(unit: Unit) {
 			{ from: 1, to: 20 },
 			{ text: "Pieces of it to cut, glued up to one part of that thickness" },
 		).default(1),
+		tabs: flagField({
+			text: "Whether the machine's tabs hold it; a part that works all around has no room for them",
+		}).default(true),
 	};
 }
 

@@ -65,6 +65,11 @@ function remains({ land }: Facts): string {
 	return Number(land) > 0 ? `only ${mm(land)} of land would remain` : "no land would remain";
 }
 
+/** How often a finding was made, if more than once. */
+function times({ count }: Facts): string {
+	return Number(count) > 1 ? `, ${say(count)} times in the file` : "";
+}
+
 /** Every code with its wording; nothing else in the project words a problem. */
 const WORDING: Readonly<Record<string, (f: Facts) => Words>> = {
 	// Lengths and other fields
@@ -387,6 +392,11 @@ const WORDING: Readonly<Record<string, (f: Facts) => Words>> = {
 			`before fret ${say(f.fret)} ${remains(f)}`,
 			`The bar needs ${mm(f.least)} to stand on: check nut-shift and nut-end, or set side-clearance or least-land smaller.`,
 		),
+	"crown-meets-cutter-round": (f) =>
+		w(
+			`at fret ${say(f.fret)} the rounds that a cutter of ${mm(f.cutter)} leaves come down to the crown: ${mm(f.clear)} are clear at its height, ${mm(f.needed)} are needed${Number(f.more) > 0 ? `; so it is at ${say(f.more)} more` : ""}`,
+			"Write relief: floor under machine, take a smaller cutter, or set depth-clearance larger.",
+		),
 	"butting-slanted-nut": (f) =>
 		w(
 			`the nut stands slanted to this line: a square end would meet it with one corner and lie ${mm(f.pushed)} off`,
@@ -480,6 +490,36 @@ const WORDING: Readonly<Record<string, (f: Facts) => Words>> = {
 			`contours of ${say(f.part)} would run into each other at a cut of ${mm(f.kerf)}`,
 			"Take a machine with a narrower kerf.",
 		),
+	"narrower-than-cutter": (f) =>
+		w(
+			`${say(f.feature)} of ${say(f.part)}, ${mm(f.size)} wide, is narrower than the cutter of ${mm(f.cutter)}`,
+			"Take a smaller cutter, a wider clearance or a laser; the slots of a strip can be scored lines (slots: scored).",
+		),
+	"radius-below-cutter": (f) =>
+		w(
+			`${say(f.feature)} of ${say(f.part)} has an inside radius of ${mm(f.size)}, below that of the cutter of ${mm(f.cutter)}`,
+			"Take a smaller cutter or a laser, or make the feature larger.",
+		),
+	"shallower-than-cutter": (f) =>
+		w(
+			`${say(f.feature)} of ${say(f.part)}, ${mm(f.size)} deep, is all corner to the cutter of ${mm(f.cutter)}: nothing straight would be left of its flanks`,
+			"Take a smaller cutter, make it deeper (depth-clearance), or write relief: floor under machine.",
+		),
+	"throat-below-cutter": (f) =>
+		w(
+			`the cutter of ${mm(f.cutter)} cannot pass a throat in the contours of ${say(f.part)}`,
+			"Take a smaller cutter or a laser.",
+		),
+	"no-room-for-tabs": (f) =>
+		w(
+			`${say(f.part)} has room for ${Number(f.fits) === 0 ? "none" : `only ${say(f.fits)}`} of ${say(f.count)} tabs ${mm(f.width)} wide`,
+			`They stand 3 mm off the working edges, clear of corners and of each other: ${Number(f.fits) === 0 ? "make them narrower, or leave tabs out" : `ask for ${say(f.fits)} or fewer, or make them narrower`}.`,
+		),
+	"part-larger-than-bed": (f) =>
+		w(
+			`${say(f.part)}, ${say(f.width)} x ${mm(f.height)}, does not fit on the ${say(f.bedWidth)} x ${mm(f.bedHeight)} of the bed within its margin${f.grain ? ", and is not turned: its grain runs along x" : ", even turned"}`,
+			`Make it shorter or lower, give a smaller margin, or name a machine with a larger bed${f.grain ? "; without grain: x it may be turned" : ""}.`,
+		),
 	"no-kerf": (f) =>
 		w(
 			`${mm(f.measured)} over blocks drawn ${mm(f.nominal)} leave nothing for the cut`,
@@ -553,6 +593,100 @@ const WORDING: Readonly<Record<string, (f: Facts) => Words>> = {
 		),
 	"left-behind": (f) =>
 		w(`${say(f.file)} could not be removed: ${say(f.reason)}`, "It may be deleted."),
+
+	// Proof
+	"drawing-too-large": (f) =>
+		w(
+			`the drawing has more than ${say(f.limit)} ${say(f.of)} and was not read to its end`,
+			"A drawing of templates has a small share of that: check that it is the right file.",
+		),
+	unreadable: (f) =>
+		w(
+			`the drawing cannot be read: ${say(f.reason)}`,
+			"Save it again as plain SVG, or as DXF in text form.",
+		),
+	truncated: (f) =>
+		w(
+			`the drawing is cut short or damaged at ${say(f.place)}`,
+			"Copy or save it again: the rest of it is missing.",
+		),
+	"not-a-number": (f) =>
+		w(
+			`"${say(f.given)}" in ${say(f.place)} is no number that a drawing can hold${times(f)}`,
+			"What it belongs to was left out; mend it in the program that wrote the file.",
+		),
+	"no-length": (f) =>
+		w(
+			`${say(f.place)} has a piece without length${times(f)}`,
+			"Some machines stop or burn at such a point: remove points that lie over each other.",
+		),
+	curve: (f) =>
+		w(
+			`${say(f.place)} is a curve that is no arc of a circle${times(f)}`,
+			"camber draws lines and arcs only: the program that saved the file has changed them. It is measured as lines.",
+		),
+	"not-rigid": (f) =>
+		w(
+			`${say(f.place)} is scaled or slanted by a transform${times(f)}`,
+			"It is measured as it is shown; move and turn templates only.",
+		),
+	"not-read": (f) =>
+		w(
+			`${say(f.kind)} is not read${times(f)}`,
+			"What it shows was not measured: turn it into plain paths, or remove it.",
+		),
+	"not-shown": (f) =>
+		w(
+			`${say(f.place)} is hidden and was not measured${times(f)}`,
+			"Some machines cut what is hidden: remove it.",
+		),
+	"text-lost": (f) =>
+		w(
+			`"${say(f.text)}" on ${say(f.layer)} is text, not paths${times(f)}`,
+			"Cutting programs drop text: turn it into paths, or move it to the layer reference.",
+		),
+	"svg-size": (f) =>
+		w(
+			f.x === f.y
+				? `one unit of the drawing is ${say(f.x)} mm`
+				: `one unit of the drawing is ${say(f.x)} mm along x and ${say(f.y)} mm along y`,
+			"Programs that take a unit for a millimetre cut it at another size: set width, height and viewBox to the same millimetres.",
+		),
+	"svg-no-size": (f) =>
+		w(
+			`the drawing does not say its size; a unit was taken for ${mm(f.factor)}, 96 to the inch`,
+			"Give its svg element a width and a height in mm.",
+		),
+	"dxf-no-unit": () =>
+		w(
+			"the drawing does not say its unit; millimetres were taken",
+			"Save it with millimetres for its unit ($INSUNITS 4), or choose them when it is opened.",
+		),
+	"dxf-inch": () =>
+		w(
+			"the drawing is in inches",
+			"It was read as such; choose inches wherever it is opened, or save it in millimetres.",
+		),
+	"dxf-unit": (f) =>
+		w(
+			`one unit of the drawing is ${say(f.factor)} mm`,
+			"It was read as such; save it in millimetres, which every program asks for first.",
+		),
+	"dxf-measurement": (f) =>
+		w(
+			`the drawing contradicts itself: $INSUNITS is ${say(f.units)}, $MEASUREMENT ${say(f.measurement)}`,
+			"Programs go by the one or the other, 25.4 times apart: save it in millimetres (4 and 1).",
+		),
+	"dxf-count": (f) =>
+		w(
+			`${say(f.place)} says that it has ${say(f.given)} points, and has ${say(f.found)}${times(f)}`,
+			"Some programs refuse the file: save it again.",
+		),
+	"dxf-unended": (f) =>
+		w(
+			`${say(f.place)} is not ended by SEQEND${times(f)}`,
+			"Some programs hang or drop what follows: save it again.",
+		),
 
 	// Flags
 	"flag-value": (f) =>

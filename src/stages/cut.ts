@@ -1,4 +1,4 @@
-import { compensated, kerfIn, type Machine } from "../cutting/index.js";
+import { compensated, cutterProblems, kerfIn, type Machine, withTabs } from "../cutting/index.js";
 import type { Part } from "../drawing/index.js";
 import { type Problem, problem } from "../problem/index.js";
 import { trimmed } from "../units/index.js";
@@ -9,7 +9,8 @@ export function cutAll(tools: readonly MadeTool[], machine: Machine): BuiltJob {
 	const problems: Problem[] = [];
 	const cut = tools.map((tool) => {
 		const parts = tool.parts.map((part) => {
-			const result = cutPart(part, machine);
+			const tabs = tool.wanted.tabs ? machine.tabs : null;
+			const result = cutPart(part, { ...machine, tabs });
 			if ("marks" in result) return result;
 			for (const p of result) problems.push({ ...p, where: { path: tool.wanted.path } });
 			return part;
@@ -19,12 +20,19 @@ export function cutAll(tools: readonly MadeTool[], machine: Machine): BuiltJob {
 	return problems.length > 0 ? { ok: false, problems } : { ok: true, tools: cut };
 }
 
+/** Checked against the cutter, moved for the kerf, held by tabs. */
 function cutPart(part: Part, machine: Machine): Part | readonly Problem[] {
 	if (part.nominal) return part;
+	const { cutter, tabs } = machine;
+	const tooNarrow = cutter === null ? [] : cutterProblems(part, cutter);
+	if (tooNarrow.length > 0) return tooNarrow;
 	const kerf = kerfIn(machine, part.stock);
 	if (kerf === null) return [kerfUnknown(part, machine)];
 	const moved = compensated(part, kerf);
-	return moved.ok ? moved.part : moved.problems;
+	if (!moved.ok) return moved.problems;
+	if (!tabs) return moved.part;
+	const held = withTabs(moved.part, tabs, { ...machine, kerf });
+	return "code" in held ? [held] : held;
 }
 
 function kerfUnknown({ stock }: Part, { kerf }: Machine): Problem {

@@ -6,6 +6,7 @@ import { heightForSag, MATERIALS } from "../shop/index.js";
 import { hangingHole } from "./hanging-hole.js";
 import { bodyLabels, bodyOf, bodyProblems, leastHeight } from "./straightedge/body.js";
 import { barClaims, edgeClaims } from "./straightedge/claims.js";
+import { cutterProblemsOf } from "./straightedge/cutter.js";
 import { numberLabels, nutLabel } from "./straightedge/labels.js";
 import { type Laid, layEdges, lineName, lineOf, secondProblems } from "./straightedge/lay.js";
 import { straightedgeNotes } from "./straightedge/notes.js";
@@ -97,10 +98,12 @@ function build(bench: Bench, given: Given, name: string): Built {
 	const pushed = pushedBySlant(bench, line);
 	const problems = [
 		...edgeProblems(s, first, ["side-clearance"]),
+		...cutterProblemsOf(bench, first.edge, ["depth-clearance"]),
 		...(s["nut-end"] === "butting" && pushed > SLANTED_NUT
 			? [problem("butting-slanted-nut", ["nut-end"], { pushed, most: SLANTED_NUT })]
 			: []),
 		...(second ? edgeProblems(s, second, ["second-edge"]) : []),
+		...(second ? cutterProblemsOf(bench, second.edge, ["second-edge"]) : []),
 		...bodyProblems(bench, body),
 	];
 	if (problems.length > 0) return refuse(...problems);

@@ -12,7 +12,7 @@ export type { DxfFlavour };
 /**
  * A sheet as DXF in millimetres, y up, in the parts' own coordinates.
  *
- * One layer per operation used: REFERENCE, SCORE, ENGRAVE, CUT; colour by layer, the nearest
+ * One layer per operation used: REFERENCE, TAB, SCORE, ENGRAVE, CUT; colour by layer, the nearest
  * of the colour index to the operation's pen. Arcs stay arcs. Notes are TEXT on REFERENCE,
  * ASCII with \U+XXXX. $EXTMIN and $EXTMAX are the exact box of all paths, texts left out.
  * Nine decimals (bulges fifteen), CRLF; handles are counted within the document.

@@ -105,6 +105,24 @@ describe("compensated", () => {
 		expect(moved.marks.map((m) => m.feature)).toEqual(part.marks.map((m) => m.feature));
 	});
 
+	it("draws an open cut in by half the kerf at both ends, so that the cut is as long as meant", () => {
+		const slot = line({ x: 20, y: 2 }, { x: 20, y: 8 });
+		const part = cut(partOf({ "slot 1": slot, outline: rectangle(0, 0, 40, 10) }), KERF);
+		const { points } = pathOf(part, "slot 1");
+		expect(points.map(({ x, y }) => [x, y])).toEqual([
+			[20, expect.closeTo(2.08, 12)],
+			[20, expect.closeTo(7.92, 12)],
+		]);
+		const short = line({ x: 20, y: 2 }, { x: 20, y: 2.16 });
+		const refused = compensated(
+			partOf({ "slot 1": short, outline: rectangle(0, 0, 40, 10) }),
+			KERF,
+		);
+		expect(refused.ok ? [] : refused.problems.map((p) => [p.code, p.facts.feature])).toEqual([
+			["narrower-than-kerf", "slot 1"],
+		]);
+	});
+
 	it("leaves the nominal part when a beam is swept along the path", () => {
 		const nominal = [notched(4), reversed(circle({ x: 30, y: 6 }, 2.5))];
 		const part = cut(partOf({ outline: nominal[0]!, hole: nominal[1]! }), KERF);

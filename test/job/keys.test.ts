@@ -51,7 +51,7 @@ describe("the keys of a job", () => {
 		expect(paths).not.toContain("neck.strings");
 		expect(paths.filter((p) => p.startsWith("make"))).toEqual([]);
 		expect(TOOLS.flatMap(toolKeys).every(({ path }) => path.length === 1)).toBe(true);
-		expect(commonKeys().map(({ path }) => path)).toEqual([["name"], ["stock"], ["layers"]]);
+		expect(commonKeys().map(({ path }) => path)).toEqual([["name"], ["stock"], ["layers"], ["tabs"]]);
 	});
 });
 

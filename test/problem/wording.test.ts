@@ -15,6 +15,7 @@ import { loader } from "../../src/cli/job-file.js";
 import { newFile } from "../../src/cli/new-file.js";
 import { putFiles } from "../../src/cli/put-files.js";
 import { readInput } from "../../src/cli/read-input.js";
+import { cutterProblems } from "../../src/cutting/cutter.js";
 import { compensated } from "../../src/cutting/index.js";
 import type { Mark, Part } from "../../src/drawing/index.js";
 import {
@@ -41,6 +42,7 @@ import { BAD_JOBS } from "../support/bad-jobs/index.js";
 import { faultyDisk } from "../support/faulty-disk.js";
 import { JOB, withBlock } from "../support/job-text.js";
 import { outFiles } from "../support/out-files.js";
+import { problemsOfDrawings } from "../support/proof-faults.js";
 import { camber } from "../support/run-camber.js";
 
 function sources(folder = "src"): string[] {
@@ -72,6 +74,7 @@ async function problemsOfOptions(): Promise<Problem[]> {
 		make(font, { load: async () => new Uint8Array(cubicFont()) }),
 		make("#".repeat(1_000_001)),
 		make(JOB, { only: ["slot-stripe"] }),
+		make(JOB, { sheets: true }),
 	]);
 	return made.flatMap((m) => (m.ok ? [] : m.problems));
 }
@@ -146,7 +149,7 @@ function problemsOfReadings(): Problem[] {
 	});
 }
 
-/** What a beam of 2 mm is too wide for. */
+/** What a beam of 2 mm and a cutter of 2 mm are too wide for. */
 function problemsOfCutting(): Problem[] {
 	// A pocket behind a throat that narrows to 1 mm between slanted sides: the beam's path closes it.
 	const pocket = [12, 0, 19.5, 4, 12, 8, 12, 14, 28, 14, 28, 8, 20.5, 4, 28, 0];
@@ -164,7 +167,7 @@ function problemsOfCutting(): Problem[] {
 			([feature, path]): Mark => ({ operation: "cut", path, feature }),
 		);
 		const result = compensated(plate(marks), 2);
-		return result.ok ? [] : result.problems;
+		return [...(result.ok ? [] : result.problems), ...cutterProblems(plate(marks), 2)];
 	});
 }
 
@@ -205,6 +208,7 @@ describe("problemText", () => {
 		}
 		found.push(...problemsOfCutting());
 		found.push(...problemsOfReadings());
+		found.push(...problemsOfDrawings());
 		found.push(problem("flag-yaml", [], { flag: "--radius", given: "{nut: 10 in" }));
 	});
 

@@ -2,22 +2,13 @@ import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { around, extents, pathLength, signedArea } from "../../src/geometry/index.js";
-import { type Made, make } from "../../src/make.js";
+import { expectedOf } from "../support/drawings.js";
+import { EXAMPLES, madeExample } from "../support/examples.js";
 import { auditDxf, readDxf } from "../support/read-dxf.js";
 import { auditSvg, readSvg } from "../support/read-svg.js";
 
 /** `GOLDEN=write npm test -- examples` renews the facts; look at the pictures before you commit. */
 const RENEW = process.env.GOLDEN === "write";
-const JOBS = readdirSync("examples")
-	.filter((name) => name.endsWith(".yaml"))
-	.map((name) => name.replace(/\.yaml$/u, ""));
-
-async function made(job: string): Promise<Extract<Made, { ok: true }>> {
-	const result = await make(readFileSync(`examples/${job}.yaml`, "utf8"));
-	if (!result.ok) throw new Error(JSON.stringify(result.problems));
-	return result;
-}
-
 /** Rounded, without negative zero. */
 function rounded(value: number, digits: number): number {
 	return Number(value.toFixed(digits)) + 0;
@@ -45,9 +36,9 @@ function isFault({ rule, detail }: { rule: string; detail: string }): boolean {
 	return rule !== "self-crossing" || !/label|ENGRAVE/u.test(detail);
 }
 
-describe.each(JOBS)("example %s", (job) => {
+describe.each(EXAMPLES)("example %s", (job) => {
 	it("keeps its golden facts: lengths, areas, extents and every promised size", async () => {
-		const { files, tools } = await made(job);
+		const { files, tools } = await madeExample(job);
 		const text = (bytes: Uint8Array) => new TextDecoder().decode(bytes);
 		const facts = {
 			drawings: Object.fromEntries(
@@ -72,17 +63,20 @@ describe.each(JOBS)("example %s", (job) => {
 	});
 
 	it("writes files in which an audit finds nothing", async () => {
-		const { files } = await made(job);
-		for (const { name, format, bytes } of files) {
-			const text = new TextDecoder().decode(bytes);
-			const findings =
-				format === "svg" ? auditSvg(text) : format === "dxf" ? auditDxf(text, "r2000") : [];
-			expect(findings.filter(isFault), name).toEqual([]);
+		const { files, drawings } = await madeExample(job);
+		for (const { sheet } of drawings) {
+			const drawn = expectedOf(sheet);
+			for (const { name, format, bytes } of files.filter((f) => f.sheet === sheet.name)) {
+				const text = new TextDecoder().decode(bytes);
+				const findings =
+					format === "svg" ? auditSvg(text, drawn) : auditDxf(text, "r2000", drawn);
+				expect(findings.filter(isFault), name).toEqual([]);
+			}
 		}
 	});
 
 	it("says the same in SVG and DXF, entity by entity", async () => {
-		const { files } = await made(job);
+		const { files } = await madeExample(job);
 		const svgs = files.filter((f) => f.format === "svg");
 		expect(svgs.length).toBeGreaterThan(0);
 		for (const svg of svgs) {
@@ -104,7 +98,7 @@ describe.each(JOBS)("example %s", (job) => {
 
 describe("templates-out", () => {
 	it("holds the baritone's whole output, byte by byte", async () => {
-		const { files } = await made("heron-baritone");
+		const { files } = await madeExample("heron-baritone");
 		const folder = "templates-out/heron-baritone";
 		const present = readdirSync(folder).sort();
 		expect(present).toEqual(files.map((f) => f.name).sort());

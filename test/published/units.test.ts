@@ -17,7 +17,7 @@ function mm(text: string): number {
 }
 
 const PEN = { colour: "#000000", width: 0.2 };
-const PENS: Pens = { cut: PEN, score: PEN, engrave: PEN, reference: PEN };
+const PENS: Pens = { cut: PEN, score: PEN, engrave: PEN, tab: PEN, reference: PEN };
 
 /** A sheet with one level line across the middle. */
 function sheetOf(size: Extents): Sheet {

@@ -3,6 +3,7 @@ import {
 	extents,
 	line,
 	type Path,
+	type Point,
 	type Segment,
 	segments,
 	selfCrossings,
@@ -15,6 +16,7 @@ import {
 	gap,
 	isCircle,
 	isMeasurable,
+	openCuts,
 	pathFault,
 	repeatedVertices,
 } from "./compare-paths.js";
@@ -32,31 +34,43 @@ function nearOf(paths: readonly Path[], byAngle: boolean): number {
 	return NEAR + NEAR_BY_ANGLE * Math.max(0, ...radii);
 }
 
-/** Contours on the cut layer closed, no vertex repeated, nothing crossing itself. */
-export function contours({ entities }: DxfFile, flavour: DxfFlavour): Finding[] {
+/**
+ * Contours on the cut layer closed, but for those that are expected open; no vertex repeated,
+ * nothing crossing itself.
+ */
+export function contours(
+	{ entities }: DxfFile,
+	flavour: DxfFlavour,
+	expected?: Expected,
+): Finding[] {
 	const found: Finding[] = [];
+	const gaps = entities.filter(({ layer, path }) => layer === "CUT" && path && !path.closed);
+	if (flavour !== "loose" && gaps.length > openCuts(expected)) {
+		found.push(...gaps.map(({ type }) => ({ rule: "open-contour", detail: type })));
+	}
 	for (const { type, layer, path } of entities) {
 		if (!path) continue;
-		const open = layer === "CUT" && !path.closed && flavour !== "loose";
-		if (open) found.push({ rule: "open-contour", detail: type });
 		for (const i of repeatedVertices(path)) found.push({ rule: "repeated-vertex", detail: `${i}` });
 		if (isMeasurable(path) && selfCrossings(path).length > 0) {
 			found.push({ rule: "self-crossing", detail: `${type} on ${layer}` });
 		}
 	}
-	if (flavour === "loose") found.push(...looseEnds(entities));
+	if (flavour === "loose") found.push(...looseEnds(entities, 2 * openCuts(expected)));
 	return found;
 }
 
-/** In a loose file every end on the cut layer must meet exactly one other end. */
-function looseEnds(entities: readonly DxfEntity[]): Finding[] {
+/** In a loose file every end on the cut layer must meet exactly one other end, but for `free` ones. */
+function looseEnds(entities: readonly DxfEntity[], free: number): Finding[] {
 	const ends = entities.flatMap(({ layer, path }) =>
 		layer === "CUT" && path && !path.closed ? [path.points[0]!, path.points.at(-1)!] : [],
 	);
-	return ends.flatMap((end, i) => {
-		const met = ends.filter((other, k) => k !== i && gap(end, other) < 1e-6).length;
-		return met === 1 ? [] : [{ rule: "open-contour", detail: `${end.x}, ${end.y} meets ${met}` }];
-	});
+	const met = (end: Point) => ends.filter((other) => gap(end, other) < 1e-6).length - 1;
+	const single = ends.filter((end) => met(end) === 0);
+	const wrong = ends.filter((end) => met(end) > 1);
+	return [...wrong, ...(single.length > free ? single : [])].map((end) => ({
+		rule: "open-contour",
+		detail: `${end.x}, ${end.y} meets ${met(end)}`,
+	}));
 }
 
 /** $EXTMIN and $EXTMAX are the box of all paths. */

@@ -18,7 +18,7 @@ export function auditDxf(text: string, flavour: DxfFlavour, expected?: Expected)
 		...(flavour === "r2000" ? structureR2000(file) : structureR12(file)),
 		...kinds(file, flavour),
 		...declared(file),
-		...contours(file, flavour),
+		...contours(file, flavour, expected),
 		...extentsAgree(file),
 		...(expected ? contents(file, flavour, expected) : []),
 	];

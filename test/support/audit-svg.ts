@@ -4,6 +4,7 @@ import {
 	type Finding,
 	gap,
 	isMeasurable,
+	openCuts,
 	pathFault,
 	repeatedVertices,
 	WORK_ORDER,
@@ -20,7 +21,8 @@ const NEAR_MIDDLE = 1.25e-6;
 
 /**
  * All that is wrong with an SVG drawing: form, size, pens and contours, and, against what is
- * expected, its elements and their geometry. Cut contours are taken to be closed.
+ * expected, its elements and their geometry. Cut contours are taken to be closed,
+ * but for those that are expected open.
  */
 export function auditSvg(text: string, expected?: Expected): Finding[] {
 	let file: SvgFile;
@@ -31,6 +33,11 @@ export function auditSvg(text: string, expected?: Expected): Finding[] {
 	}
 	const { groups, names, title, desc } = file;
 	const found = [...size(file), ...groups.flatMap(pens), ...groups.flatMap(contours)];
+	const open = groups.flatMap((g) => (g.attributes.id === "cut" ? g.paths : []));
+	const gaps = open.filter(({ path }) => !path.closed);
+	if (gaps.length > openCuts(expected)) {
+		found.push(...gaps.map(({ feature }) => ({ rule: "open-contour", detail: feature })));
+	}
 	const ids = groups.map((g) => g.attributes.id ?? "");
 	const order = WORK_ORDER.filter((operation) => ids.includes(operation));
 	if (ids.join(" ") !== order.join(" ")) found.push({ rule: "groups", detail: ids.join(" ") });
@@ -88,12 +95,9 @@ function pens({ attributes, names, paths, texts }: SvgGroup): Finding[] {
 	return found;
 }
 
-function contours({ attributes, paths }: SvgGroup): Finding[] {
+function contours({ paths }: SvgGroup): Finding[] {
 	const found: Finding[] = [];
 	for (const { path, feature } of paths) {
-		if (attributes.id === "cut" && !path.closed) {
-			found.push({ rule: "open-contour", detail: feature });
-		}
 		for (const i of repeatedVertices(path, 5e-7)) {
 			found.push({ rule: "repeated-vertex", detail: `${feature}: ${i}` });
 		}

@@ -21,7 +21,13 @@ export interface Finding {
 	readonly detail: string;
 }
 
-export const WORK_ORDER: readonly Operation[] = ["reference", "score", "engrave", "cut"];
+export const WORK_ORDER: readonly Operation[] = ["reference", "tab", "score", "engrave", "cut"];
+
+/** How many open paths are meant to be cut: an outline that tabs interrupt. */
+export function openCuts(expected: Expected | undefined): number {
+	const marks = expected?.marks ?? [];
+	return marks.filter(({ operation, path }) => operation === "cut" && !path.closed).length;
+}
 
 export function gap(a: Point, b: Point): number {
 	return Math.hypot(a.x - b.x, a.y - b.y);

@@ -7,7 +7,7 @@ const CHORD = 2e-4;
 const DECIMALS = 6;
 
 /** Paths as polygons of chords. */
-function polygonsOf(paths: readonly Path[]): PathsD {
+export function polygonsOf(paths: readonly Path[]): PathsD {
 	return paths.map((path) => {
 		const points = segments(path).flatMap((s) => {
 			const step = s.kind === "arc" ? 2 * Math.acos(1 - CHORD / s.radius) : 1;
@@ -18,7 +18,7 @@ function polygonsOf(paths: readonly Path[]): PathsD {
 	});
 }
 
-function inflated(polygons: PathsD, by: number, end: EndType): PathsD {
+export function inflated(polygons: PathsD, by: number, end: EndType): PathsD {
 	return Clipper.inflatePathsD(polygons, by, JoinType.Round, end, 2, DECIMALS, CHORD);
 }
 
@@ -30,15 +30,41 @@ export function leftAfterCut(paths: readonly Path[], kerf: number): PathsD {
 }
 
 /**
+ * What a round beam of this width leaves in and around a part, as far out as the cut is wide.
+ * Paths may be open: between them the part stays joined to its sheet.
+ *
+ * @param slack - by which the look around stops short of the far side of the cut
+ */
+export function leftNear(
+	paths: readonly Path[],
+	nominal: readonly Path[],
+	kerf: number,
+	slack: number,
+): PathsD {
+	const swept = paths.flatMap((path) =>
+		inflated(polygonsOf([path]), kerf / 2, path.closed ? EndType.Joined : EndType.Round),
+	);
+	const closed = nominal.filter((path) => path.closed);
+	const around = inflated(polygonsOf(closed), kerf - slack, EndType.Polygon);
+	const all = Clipper.unionD(swept, [], FillRule.NonZero, DECIMALS);
+	return Clipper.differenceD(around, all, FillRule.NonZero, DECIMALS);
+}
+
+/**
  * Area of what is left beyond the nominal part and of what is missing of it, both past
  * `slack`. Inside corners may keep the fillet of half the kerf that a round beam leaves.
  */
 export function deviations(left: PathsD, nominal: readonly Path[], kerf: number, slack: number) {
-	const wanted = polygonsOf(nominal);
+	const wanted = polygonsOf(nominal.filter((path) => path.closed));
 	const closing = inflated(inflated(wanted, kerf / 2, EndType.Polygon), -kerf / 2, EndType.Polygon);
 	const most = inflated(closing, slack, EndType.Polygon);
 	const least = inflated(wanted, -slack, EndType.Polygon);
 	const area = (a: PathsD, b: PathsD) =>
 		Math.abs(Clipper.areaPathsD(Clipper.differenceD(a, b, FillRule.NonZero, DECIMALS)));
 	return { over: area(left, most), missing: area(least, left) };
+}
+
+/** What a round beam of this width burns away along each of some open paths. */
+export function sweptBy(paths: readonly Path[], kerf: number): PathsD {
+	return polygonsOf(paths).flatMap((path) => inflated([path], kerf / 2, EndType.Round));
 }

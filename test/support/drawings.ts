@@ -20,6 +20,7 @@ export const PENS: Pens = {
 	cut: { colour: "#c2185b", width: 0.1 },
 	score: { colour: "#2e7d32", width: 0.1 },
 	engrave: { colour: "#5d4037", width: 0.15 },
+	tab: { colour: "#f9a825", width: 0.3 },
 	reference: { colour: "#607d8b", width: 0.2 },
 };
 

@@ -2,7 +2,7 @@ import { make } from "../../make.js";
 import { type Console, EXIT, reportProblems } from "../console.js";
 import { type Disk, nodeDisk } from "../disk.js";
 import { readJobFile } from "../job-file.js";
-import { count, partLines, printCautions } from "./make.js";
+import { count, partLines, printCautions, sheetLines } from "./make.js";
 
 export interface CheckFlags {
 	readonly machine?: string;
@@ -32,7 +32,7 @@ export async function checkCommand(
 	}
 	const parts = partLines(made);
 	console.out(`${path}: no problems. It would make ${count(parts.length, "part")}:\n`);
-	for (const line of parts) console.out(`${line}\n`);
+	for (const line of [...parts, ...sheetLines(made)]) console.out(`${line}\n`);
 	printCautions(console, made);
 	return EXIT.ok;
 }

@@ -3,6 +3,7 @@ import { around, extents } from "../../geometry/index.js";
 import { nearest } from "../../job/index.js";
 import { FORMATS, type Format, type Made, type MakeOptions, make } from "../../make.js";
 import { type Problem, placeText, problem, problemText } from "../../problem/index.js";
+import { workText } from "../../stages/draw.js";
 import { trimmed } from "../../units/index.js";
 import type { DxfFlavour } from "../../writers/index.js";
 import { type Console, EXIT, reportProblems, wrapText } from "../console.js";
@@ -134,13 +135,24 @@ export function partLines(made: MadeJob): string[] {
 	);
 }
 
+/** The laid-out sheets: what is on each, how long it takes. */
+export function sheetLines(made: MadeJob): string[] {
+	const sheets = made.drawings.filter(({ laid }) => laid !== null);
+	return sheets.flatMap(({ sheet, work, laid }, i) => {
+		const { material, thickness } = laid!.stock;
+		const size = `${trimmed(100 * laid!.used, 1)} % of the bed used`;
+		const head = `Sheet ${i + 1} of ${sheets.length}: ${material} ${trimmed(thickness, 3)} mm, ${count(sheet.placed.length, "part")}, ${size}`;
+		return [wrapText(`  ${head}; ${workText(work)}`, "    ")];
+	});
+}
+
 function humanReport(console: Console, made: MadeJob, put: Put, folder: string): void {
 	const parts = partLines(made);
 	const files = made.files.length;
 	console.out(
 		`${made.job.bench.job}: ${count(parts.length, "part")}, ${count(files, "file")} in ${folder}\n`,
 	);
-	for (const line of parts) console.out(`${line}\n`);
+	for (const line of [...parts, ...sheetLines(made)]) console.out(`${line}\n`);
 	if (put.written.length === 0) console.out("Every file already held these bytes.\n");
 	if (put.stale.length > 0) {
 		console.out(
@@ -168,6 +180,9 @@ function machineReport(made: MadeJob, put: Put, folder: string) {
 		job: made.job.bench.job,
 		folder,
 		files: made.files.map(({ name, format, parts }) => ({ name, format, parts })),
+		sheets: made.drawings.flatMap(({ sheet, work, laid }) =>
+			laid ? [{ name: sheet.name, ...laid, work }] : [],
+		),
 		written: put.written,
 		unchanged: put.unchanged,
 		stale: put.stale,

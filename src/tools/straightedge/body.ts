@@ -6,6 +6,7 @@ import type { Label } from "../label.js";
 import { scaleText } from "../scale-text.js";
 import { outOfRange } from "../size.js";
 import { type Bench, OFF_WORKING_EDGE } from "../tool.js";
+import { deepest } from "./cutter.js";
 import { AROUND_BODY, bodyLabel, edgeLettering } from "./labels.js";
 import { type Laid, lineName } from "./lay.js";
 import { type Edge, landStart, RELIEF_SAGITTA } from "./outline.js";
@@ -51,7 +52,7 @@ export function leastHeight(bench: Bench, body: Body): number {
 	const { hole, relief } = body;
 	const edges = edgesOf(body);
 	const arch = ({ nutEnd, archDepth }: Edge) => (nutEnd === "cleared" ? archDepth : 0);
-	const cut = Math.max(...edges.map((e) => Math.max(e.depth, arch(e))));
+	const cut = Math.max(...edges.map((e) => Math.max(deepest(e), arch(e))));
 	const tops = edges.map((e) => edgeLettering(bench.letters, e).top);
 	const numbers = tops.reduce((a, b) => a + b) + (relief ? RELIEF_SAGITTA : 0);
 	return Math.max(
@@ -109,7 +110,7 @@ function underHole(bench: Bench, body: Body): number {
 	const beside = edgesOf(body).map((edge) => {
 		const arch = second && edge.nutEnd === "cleared" ? edge.archDepth : 0;
 		const top = meets ? edgeLettering(bench.letters, edge).top + 0.5 : 0;
-		return Math.max(OFF_WORKING_EDGE + Math.max(edge.depth, arch), top);
+		return Math.max(OFF_WORKING_EDGE + Math.max(deepest(edge), arch), top);
 	});
 	return Math.max(...beside);
 }

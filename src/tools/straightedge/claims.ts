@@ -2,6 +2,7 @@ import type { SizeClaim } from "../../drawing/index.js";
 import { type Move, movedPoint, type Point } from "../../geometry/index.js";
 import { cutSize } from "../size.js";
 import { type Bench, CORNER_RADIUS } from "../tool.js";
+import { floorDepth, hasPockets } from "./cutter.js";
 import type { Notch } from "./edge.js";
 import type { Laid } from "./lay.js";
 import { type Edge, GLUE_CHAMFER, landStart } from "./outline.js";
@@ -38,7 +39,7 @@ export function edgeClaims(bench: Bench, laid: Laid, move: Move, edgeName: EdgeN
 				feature: `${edgeName}arch end`,
 				datum: nut,
 				axis: "x",
-				at: [on(0, 0), on(edge.archEnd, (edge.archDepth - CORNER_RADIUS) / 2)],
+				at: [on(0, 0), on(edge.archEnd, (edge.archDepth - edge.archRound) / 2)],
 				nominal: edge.archEnd,
 			}),
 		);
@@ -60,11 +61,14 @@ export function edgeClaims(bench: Bench, laid: Laid, move: Move, edgeName: EdgeN
 
 function notchClaims(
 	bench: Bench,
-	{ fret, centre, width }: Notch,
-	{ depth }: Edge,
+	notch: Notch,
+	edge: Edge,
 	on: (x: number, y: number) => Point,
 	names: { readonly edgeName: EdgeName; readonly prefix: string; readonly nut: string },
 ): SizeClaim[] {
+	const { fret, centre, width } = notch;
+	const { depth, relief } = edge;
+	const floor = floorDepth(edge, notch);
 	const feature = `${names.edgeName}notch ${fret}`;
 	const id = `${names.prefix}notch-${fret}`;
 	const [left, right] = [centre - width / 2, centre + width / 2];
@@ -94,10 +98,24 @@ function notchClaims(
 			feature,
 			datum: `${names.edgeName}working edge`,
 			axis: "y",
-			at: [on(centre, 0), on(centre, depth)],
-			nominal: depth,
+			at: [on(centre, 0), on(centre, floor)],
+			nominal: floor,
 			series: `${names.edgeName}notch depth`,
 		}),
+		...(hasPockets(width, relief)
+			? [
+					cutSize(bench, {
+						id: `${id}-relief-depth`,
+						kind: "depth",
+						feature,
+						datum: `${names.edgeName}working edge`,
+						axis: "y",
+						at: [on(left + relief, 0), on(left + relief, depth + relief)],
+						nominal: depth + relief,
+						series: `${names.edgeName}relief depth`,
+					}),
+				]
+			: []),
 	];
 }
 

@@ -16,6 +16,8 @@ export interface Notch {
 	readonly footprint: number;
 	/** Room on either side. */
 	readonly clearance: number;
+	/** What its clearance budget asks for on either side. */
+	readonly budget: number;
 	readonly width: number;
 }
 
@@ -95,7 +97,8 @@ export function notchesAlong(bench: Bench, rules: NotchRules): Notches {
 	const notches = drafts.map(({ fret, centre, footprint, budget, wanted }): Notch => {
 		const mayShrink = rules.clearance === null && tight.has(fret);
 		const clearance = mayShrink ? Math.min(wanted, budget.total) : wanted;
-		return { fret, centre, footprint, clearance, width: footprint + 2 * clearance };
+		const width = footprint + 2 * clearance;
+		return { fret, centre, footprint, clearance, budget: budget.total, width };
 	});
 	return {
 		notches,

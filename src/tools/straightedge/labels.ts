@@ -2,6 +2,7 @@ import { type Move, movedPoint } from "../../geometry/index.js";
 import type { Lettering } from "../../lettering/lettering.js";
 import { heightToFit, type Label, label } from "../label.js";
 import { OFF_WORKING_EDGE } from "../tool.js";
+import { deepest } from "./cutter.js";
 import type { Notch } from "./edge.js";
 import type { Edge } from "./outline.js";
 
@@ -57,7 +58,7 @@ export interface EdgeLettering {
 export function edgeLettering(letters: Lettering, edge: Edge): EdgeLettering {
 	const notches = edge.notches.filter(({ fret }) => fret > 0 || !edge.zeroInArch);
 	const numbering = numberingFor(letters, notches);
-	const baseline = Math.max(OFF_WORKING_EDGE + OVERSHOOT, edge.depth + OVER_NOTCH);
+	const baseline = Math.max(OFF_WORKING_EDGE + OVERSHOOT, deepest(edge) + OVER_NOTCH);
 	const numbered = notches.filter(({ fret }) => fret % numbering.step === 0);
 	return { numbering, baseline, top: baseline + numbering.height, numbered };
 }

@@ -9,6 +9,7 @@ import {
 } from "../../neck/index.js";
 import { type Problem, problem } from "../../problem/index.js";
 import type { Bench } from "../tool.js";
+import { archRound, cutterRadius } from "./cutter.js";
 import { type Notches, notchesAlong, USUAL_CLEARANCE } from "./edge.js";
 import { type Edge, GLUE_CHAMFER } from "./outline.js";
 import type { Given, StraightedgeSettings } from "./settings.js";
@@ -92,14 +93,19 @@ function layEdge(
 	});
 	const last = cut.notches.at(-1)!;
 	const zero = neck.zeroFret ? cut.notches[0]! : null;
+	const left = neck.nutShift - (nutEnd === "cleared" ? s["arch-reach"] : 0);
+	const archEnd = zero ? zero.centre + zero.width / 2 : clearedTo;
+	const cutter = cutterRadius(bench);
 	const edge: Edge = {
-		left: neck.nutShift - (nutEnd === "cleared" ? s["arch-reach"] : 0),
+		left,
 		nutEnd,
-		archEnd: zero ? zero.centre + zero.width / 2 : clearedTo,
+		archEnd,
 		archDepth: s["arch-depth"],
+		archRound: archRound(cutter, s["arch-depth"], archEnd - left),
 		notches: cut.notches,
 		zeroInArch: zero !== null && nutEnd === "cleared",
 		depth: bench.wire.crownHeight + s["depth-clearance"] + s["lapping-allowance"],
+		relief: bench.machine.relief === "floor" ? cutter : 0,
 		right: last.centre + last.width / 2 + s["beyond-last-fret"],
 	};
 	return { neck, line, cut, edge };

@@ -3,6 +3,7 @@ import { MATERIALS, sagOnEdge } from "../../shop/index.js";
 import { fixed, trimmed } from "../../units/index.js";
 import { scaleText } from "../scale-text.js";
 import type { Bench } from "../tool.js";
+import { cutterNotes } from "./cutter.js";
 import { landsOf, type Notches, USUAL_CLEARANCE } from "./edge.js";
 import type { Laid } from "./lay.js";
 import type { StraightedgeSettings } from "./settings.js";
@@ -30,6 +31,7 @@ export function straightedgeNotes(
 		...slantNote(bench, first),
 		"Flip test before first use: draw a fine line along the working edge, turn the bar over end for end face down, draw again along the same line. Twice the edge's error shows as the gap between the lines.",
 		`Lapping: the notches are ${fixed(s["lapping-allowance"], 2)} mm deeper than they need be, so that the edge may be lapped true on a flat plate by as much.`,
+		...cutterNotes(bench, edge),
 		...landNotes(cut),
 		...(second ? secondNotes(bench, second) : []),
 	];
@@ -88,8 +90,8 @@ function landNotes(cut: Notches): string[] {
 }
 
 /** What the second edge needs to be told besides. */
-function secondNotes(bench: Bench, { cut, neck }: Laid): string[] {
-	const own = [budgetNote(bench, cut), ...landNotes(cut)];
+function secondNotes(bench: Bench, { cut, edge, neck }: Laid): string[] {
+	const own = [budgetNote(bench, cut), ...cutterNotes(bench, edge), ...landNotes(cut)];
 	return [
 		`The second edge serves a scale of ${scaleText(neck)} with ${neck.frets} frets, from the other end: turn the bar half round in its plane and lay it along the centre line.`,
 		...own.map((note) => `Second edge: ${note.charAt(0).toLowerCase()}${note.slice(1)}`),

@@ -1,6 +1,7 @@
 import { line, type Move, moved, movedPoint, type Path } from "../../geometry/index.js";
 import { type Corner, outlineOf } from "../outline.js";
 import { CORNER_RADIUS } from "../tool.js";
+import { floorDepth, hasPockets } from "./cutter.js";
 import type { Notch } from "./edge.js";
 
 /** One working edge in the frame of its line: the edge on y = 0, its nut on the left. */
@@ -11,16 +12,23 @@ export interface Edge {
 	/** Where an arch over the nut ends; only with a cleared nut end. */
 	readonly archEnd: number;
 	readonly archDepth: number;
+	/** Radius of the arch's inside corner. */
+	readonly archRound: number;
 	readonly notches: readonly Notch[];
 	/** Whether the notch of a zero fret is one with the arch. */
 	readonly zeroInArch: boolean;
+	/** Of the notches, as far down as they have their full width. */
 	readonly depth: number;
+	/** How much deeper a relieved floor reaches: the cutter's radius, or 0. */
+	readonly relief: number;
 	/** Right end of the bar. */
 	readonly right: number;
 }
 
 /** Room for glue at the lower corner of a butting end, mm. */
 export const GLUE_CHAMFER = 1;
+/** A half circle, clockwise. */
+const HALF_ROUND = -1;
 const RELIEF_CHORD = 40;
 export const RELIEF_SAGITTA = 4;
 
@@ -39,22 +47,36 @@ function edgeCorners(edge: Edge): Corner[] {
 				]
 			: [
 					{ x: edge.left, y: edge.archDepth, round: CORNER_RADIUS },
-					{ x: edge.archEnd, y: edge.archDepth, round: CORNER_RADIUS },
+					{ x: edge.archEnd, y: edge.archDepth, round: edge.archRound },
 					{ x: edge.archEnd, y: 0 },
 				];
 	for (const notch of edge.notches) {
 		if (edge.zeroInArch && notch.fret === 0) continue;
-		const from = notch.centre - notch.width / 2;
-		const to = notch.centre + notch.width / 2;
-		corners.push(
-			{ x: from, y: 0 },
-			{ x: from, y: edge.depth },
-			{ x: to, y: edge.depth },
-			{ x: to, y: 0 },
-		);
+		corners.push(...notchCorners(edge, notch));
 	}
 	corners.push({ x: edge.right, y: 0, round: CORNER_RADIUS });
 	return corners;
+}
+
+/** A notch from its left mouth to its right: the contour goes left around its pockets. */
+function notchCorners(edge: Edge, notch: Notch): Corner[] {
+	const { relief } = edge;
+	const y = floorDepth(edge, notch);
+	const from = notch.centre - notch.width / 2;
+	const to = notch.centre + notch.width / 2;
+	const pocket = 2 * relief;
+	const floor: Corner[] = hasPockets(notch.width, relief)
+		? [
+				{ x: from, y, bulge: HALF_ROUND },
+				{ x: from + pocket, y },
+				{ x: to - pocket, y, bulge: HALF_ROUND },
+				{ x: to, y },
+			]
+		: [
+				{ x: from, y },
+				{ x: to, y },
+			];
+	return [{ x: from, y: 0 }, ...floor, { x: to, y: 0 }];
 }
 
 /** Top of a bar without a second working edge, right to left. */

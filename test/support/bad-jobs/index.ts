@@ -1,4 +1,5 @@
 import type { BadJob } from "./bad-job.js";
+import { CUTTING } from "./cutting.js";
 import { KEYS } from "./keys.js";
 import { LENGTHS } from "./lengths.js";
 import { MACHINE } from "./machine.js";
@@ -20,4 +21,5 @@ export const BAD_JOBS: readonly BadJob[] = [
 	...NECK,
 	...TOOLS,
 	...MACHINE,
+	...CUTTING,
 ];

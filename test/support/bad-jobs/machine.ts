@@ -111,6 +111,14 @@ export const MACHINE: readonly BadJob[] = [
 		"slots: line",
 	),
 	bad(
+		"a bar longer than the bed",
+		machine("bed: 301 x 200 mm"),
+		["part-larger-than-bed", "part-larger-than-bed"],
+		"notched-straightedge",
+		"notched-straightedge",
+		"291 x 190 mm",
+	),
+	bad(
 		"a grain across",
 		jobText("thickness: 3 mm", "thickness: 3 mm, grain: across"),
 		"not-one-of",
