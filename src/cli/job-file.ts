@@ -42,7 +42,8 @@ export async function readMachineFile(
 ): Promise<MachineFile | Problem | null> {
 	if (path === undefined) return null;
 	const text = await readText(path, disk);
-	return typeof text === "string" ? { name: path, text } : text;
+	if (typeof text === "string") return { name: path, text };
+	return text.code === "file-missing" ? { ...text, code: "machine-file-missing" } : text;
 }
 
 async function readText(path: string, disk: Disk): Promise<string | Problem> {

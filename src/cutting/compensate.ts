@@ -1,5 +1,6 @@
 import type { Mark, Part } from "../drawing/index.js";
 import {
+	distance,
 	type Offset,
 	offset,
 	type Path,
@@ -87,10 +88,6 @@ function nearestVertex(path: Path, to: Point): number {
 		if (distance(p, to) < distance(path.points[best]!, to)) best = i;
 	});
 	return best;
-}
-
-function distance(a: Point, b: Point): number {
-	return Math.hypot(a.x - b.x, a.y - b.y);
 }
 
 /** Features that the beam is too wide for, each once, with the size that is too small. */

@@ -1,6 +1,6 @@
 import type { Mark, Part, SizeClaim } from "../drawing/index.js";
 import {
-	type Point,
+	distance,
 	pointAt,
 	type Segment,
 	type SegmentRef,
@@ -56,8 +56,4 @@ function claimAt(part: Part, mark: Mark, piece: Segment): SizeClaim | undefined 
 	const reach = piece.kind === "arc" ? Math.min(NEAR, 2 * piece.radius) : NEAR;
 	const near = sizes.filter((c) => far(c) < reach).sort((a, b) => far(a) - far(b));
 	return near[0];
-}
-
-function distance(a: Point, b: Point): number {
-	return Math.hypot(a.x - b.x, a.y - b.y);
 }

@@ -1,4 +1,6 @@
+import { OFF_WORKING_EDGE } from "../drawing/index.js";
 import {
+	distance,
 	distanceTo,
 	type Extents,
 	extents,
@@ -16,8 +18,6 @@ import {
 	vertex,
 } from "../geometry/index.js";
 
-/** Nearest that a start of cut may come to a working edge, mm. */
-const OFF_WORKING_EDGE = 3;
 /** A distance of exactly that much passes, mm: rounding. */
 const ROUNDING = 1e-9;
 /** From this turn on a vertex is a corner, and an arc of a small radius a rounded one, radians. */
@@ -166,7 +166,9 @@ function farthest(
 	});
 	const at = ({ segment, u }: Place) => pointAt(all[segment]!, u);
 	const places = corners.length > 0 ? corners : chosen;
-	return places.filter((one, i) => !places.slice(0, i).some((o) => gap(at(o), at(one)) < CRUMB));
+	return places.filter(
+		(one, i) => !places.slice(0, i).some((o) => distance(at(o), at(one)) < CRUMB),
+	);
 }
 
 /** The farthest place between a place's neighbours; the place itself unless another is farther. */
@@ -198,8 +200,4 @@ function begunAt(path: Path, all: readonly Segment[], { segment, u }: Place): Pa
 	);
 	points.splice(segment + 1, 0, split);
 	return startedAt({ points, closed: true }, segment + 1);
-}
-
-function gap(a: Point, b: Point): number {
-	return Math.hypot(a.x - b.x, a.y - b.y);
 }

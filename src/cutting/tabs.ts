@@ -1,21 +1,12 @@
 import type { Mark, Part, SizeClaim } from "../drawing/index.js";
-import { FILE_TOLERANCE } from "../drawing/index.js";
-import {
-	type Path,
-	type Point,
-	pathBetween,
-	pathLength,
-	segments,
-	signedArea,
-} from "../geometry/index.js";
+import { FILE_TOLERANCE, OFF_WORKING_EDGE, outlineOf } from "../drawing/index.js";
+import { type Path, type Point, pathBetween, pathLength, segments } from "../geometry/index.js";
 import { type Problem, problem } from "../problem/index.js";
 import { trimmed } from "../units/index.js";
 import type { Machine, Tabs } from "./machine.js";
 import { spreadPlaces } from "./spread-places.js";
 import { gapAlong, type TabPlace, tabPlaces } from "./tab-places.js";
 
-/** Nearest that a tab may come to a working edge, mm. */
-const OFF_WORKING_EDGE = 3;
 /** Least cut between two tabs, mm. */
 const LEAST_CUT = 2;
 
@@ -40,7 +31,7 @@ export interface TabCut extends Pick<Machine, "kind" | "tolerance"> {
  *   1.7 mm apart
  */
 export function withTabs(part: Part, { count, width }: Tabs, cut: TabCut): Part | Problem {
-	const outline = outlineOf(part);
+	const outline = outlineMark(part);
 	if (part.nominal || !outline) return part;
 	const gap = width + cut.kerf;
 	const off = OFF_WORKING_EDGE + cut.kerf / 2;
@@ -70,10 +61,11 @@ function tabNote(count: number, width: number): string {
 }
 
 /** The mark whose closed cut path lies around all others. */
-function outlineOf({ marks }: Part): Mark | undefined {
-	const area = ({ path }: Mark) => Math.abs(signedArea(path));
-	const cuts = marks.filter(({ operation, path }) => operation === "cut" && path.closed);
-	return cuts.sort((a, b) => area(b) - area(a))[0];
+function outlineMark(part: Part): Mark | undefined {
+	const marks = part.marks.filter(({ operation, path }) => operation === "cut" && path.closed);
+	if (marks.length === 0) return undefined;
+	const outline = outlineOf({ ...part, marks });
+	return marks.find(({ path }) => path === outline);
 }
 
 /** Where a tab begins and ends on a contour, mm along it, on one of its segments. */

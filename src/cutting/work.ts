@@ -1,5 +1,5 @@
 import { OPERATIONS, type Operation, type Sheet } from "../drawing/index.js";
-import { movedPoint, type Path, type Point, pathLength } from "../geometry/index.js";
+import { distance, movedPoint, type Path, type Point, pathLength } from "../geometry/index.js";
 import type { Speeds } from "./machine.js";
 
 /** What the head does along a path, as against what is only drawn. */
@@ -48,7 +48,7 @@ export function workOf(sheet: Sheet, speeds: Speeds | null): Work {
 	const pass = (operation: Travelled, path: Path, onSheet: (p: Point) => Point) => {
 		const [from, to] = endsOf(path).map(onSheet);
 		lengths[operation] += pathLength(path);
-		travel += Math.hypot(from!.x - at.x, from!.y - at.y);
+		travel += distance(at, from!);
 		at = to!;
 	};
 	for (const operation of TRAVELLED) {

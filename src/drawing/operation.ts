@@ -6,7 +6,7 @@
  */
 export type Operation = "cut" | "score" | "engrave" | "tab" | "reference";
 
-export const OPERATIONS: readonly Operation[] = ["reference", "tab", "score", "engrave", "cut"];
+export const OPERATIONS: readonly Operation[] = ["reference", "score", "engrave", "cut", "tab"];
 
 /** How an operation is drawn: colour as #rrggbb, line width in mm. */
 export interface Pen {

@@ -2,6 +2,9 @@ import type { Path, Point } from "../geometry/index.js";
 import type { Claim } from "./claim.js";
 import type { Operation } from "./operation.js";
 
+/** Nearest that a label, hole, tab or start of cut may come to a working edge, mm. */
+export const OFF_WORKING_EDGE = 3;
+
 /** One path with what is done along it. */
 export interface Mark {
 	readonly operation: Operation;

@@ -1,22 +1,9 @@
-import {
-	around,
-	circle,
-	contains,
-	type Extents,
-	extents,
-	grown,
-	moved,
-	type Path,
-	type Point,
-	rectangle,
-	SegmentGrid,
-	segments,
-	signedArea,
-} from "../geometry/index.js";
+import { around, type Extents, grown, type Point, rectangle } from "../geometry/index.js";
 import type { Lettering } from "../lettering/index.js";
 import { trimmed } from "../units/index.js";
-import { type Ink, inkBoxes, inkOf, NOTHING, strokes, TEXT, writing } from "./ink.js";
-import type { Part, Stock } from "./part.js";
+import { type Ink, inkBoxes, inkOf, NOTHING, strokes } from "./ink.js";
+import type { Stock } from "./part.js";
+import { partNumbers } from "./part-numbers.js";
 import type { Placed, Sheet } from "./sheet.js";
 import {
 	headingLine,
@@ -89,13 +76,14 @@ function referenceInk(laid: LaidOut, facts: BedFacts, letters: Lettering): Ink {
 	const top = { x: 0, y: -UNDER };
 	return inkOf(
 		strokes("bed", rectangle(0, 0, bed.x, bed.y)),
-		numbers(laid, letters),
+		partNumbers(laid, letters),
 		inColumns(blocks(laid, facts, letters), letters, top, bed.x),
 	);
 }
 
 function blocks(laid: LaidOut, facts: BedFacts, letters: Lettering): TextLine[][] {
 	const { stock, bed, used, placed } = laid;
+	const asDrawn = placed.filter(({ part }) => part.nominal).map(({ part }) => part.name);
 	const compensated = facts.kerf > 0 && placed.some(({ part }) => !part.nominal);
 	const grain = stock.grain ? `, grain along ${stock.grain}` : "";
 	return [
@@ -107,7 +95,7 @@ function blocks(laid: LaidOut, facts: BedFacts, letters: Lettering): TextLine[][
 			textLine(
 				`Bed ${trimmed(bed.x, 3)} x ${trimmed(bed.y, 3)} mm, ${trimmed(100 * used, 1)} % used`,
 			),
-			...(compensated ? paragraphLines(kerfText(facts.kerf), letters) : []),
+			...(compensated ? paragraphLines(kerfText(facts.kerf, asDrawn), letters) : []),
 			...facts.lines.flatMap((text) => paragraphLines(text, letters)),
 		],
 		[
@@ -122,99 +110,4 @@ function blocks(laid: LaidOut, facts: BedFacts, letters: Lettering): TextLine[][
 function placedText({ part, move }: Placed): string {
 	const degrees = trimmed((move.turn * 180) / Math.PI, 1);
 	return degrees === "0" ? part.name : `${part.name}, turned ${degrees}°`;
-}
-
-/** Least radius of the ring around a number, mm. */
-const RING = 2.4;
-/** Least distance between a ring and what is drawn beside it, or its number, mm. */
-const CLEAR = 0.6;
-/** Places looked at for a number, at most, and how near to each other at least, mm. */
-const MOST_PLACES = 10_000;
-const LEAST_STEP = 0.5;
-
-/** A ring around a number. */
-interface Ring {
-	readonly at: Point;
-	readonly radius: number;
-}
-
-/** Every part's number in a ring, clear of all that the machine does. */
-function numbers({ placed, bed }: LaidOut, letters: Lettering): Ink {
-	const paths = placed.flatMap(({ part, move }) => part.marks.map((m) => moved(m.path, move)));
-	const edges = rectangle(0, 0, bed.x, bed.y);
-	const grid = new SegmentGrid([...paths, edges].flatMap(segments));
-	const outlines = placed.map(({ part, move }) => moved(outlineOf(part), move));
-	const rings: Ring[] = [];
-	return inkOf(
-		...outlines.map((outline, i) => {
-			const text = String(i + 1);
-			const radius = Math.max(RING, Math.hypot(letters.width(text, TEXT), TEXT) / 2 + CLEAR);
-			const isFree = (p: Point) =>
-				rings.every((r) => distance(r.at, p) > r.radius + radius + CLEAR) &&
-				grid.clearance(p, radius + CLEAR) !== null;
-			const isOthers = (p: Point) =>
-				!contains(edges, p) || outlines.some((o) => o !== outline && contains(o, p));
-			const at = numberPlace(outline, radius, isFree, isOthers);
-			rings.push({ at, radius });
-			return inkOf(
-				strokes(`number ${text}`, circle(at, radius)),
-				writing(letters, text, { x: at.x, y: at.y - TEXT / 2 }, { align: "centre" }),
-			);
-		}),
-	);
-}
-
-/**
- * Where a part's number goes: the free place within its outline that is nearest to the lower left
- * corner of its box, or else the nearest one beside it, or else that corner.
- */
-function numberPlace(
-	outline: Path,
-	radius: number,
-	isFree: (p: Point) => boolean,
-	isOthers: (p: Point) => boolean,
-): Point {
-	const box = extents(outline);
-	const corner = { x: box.minX + radius, y: box.minY + radius };
-	return (
-		placesIn(box, corner).find((p) => isFree(p) && contains(outline, p)) ??
-		placesIn(grown(box, 3 * radius), corner).find((p) => isFree(p) && !isOthers(p)) ??
-		corner
-	);
-}
-
-/** Places spread over a box, the nearest to a point first. */
-function placesIn({ minX, minY, maxX, maxY }: Extents, near: Point): Point[] {
-	const [width, height] = [maxX - minX, maxY - minY];
-	const step = Math.max(LEAST_STEP, Math.sqrt((width * height) / MOST_PLACES));
-	const places: Point[] = [];
-	for (let x = minX + step / 2; x < maxX; x += step) {
-		for (let y = minY + step / 2; y < maxY; y += step) places.push({ x, y });
-	}
-	return places.sort((a, b) => distance(a, near) - distance(b, near));
-}
-
-function distance(a: Point, b: Point): number {
-	return Math.hypot(a.x - b.x, a.y - b.y);
-}
-
-/**
- * The cut path around all others of a part. Where tabs leave gaps in an outline its pieces are
- * joined, straight across the gaps.
- *
- * @throws RangeError for a part of which nothing is cut
- */
-export function outlineOf({ marks, name }: Part): Path {
-	const pieces = new Map<string, Path[]>();
-	for (const { operation, path, feature } of marks) {
-		if (operation !== "cut" || path.closed) continue;
-		pieces.set(feature, [...(pieces.get(feature) ?? []), path]);
-	}
-	const whole = marks.filter((m) => m.operation === "cut" && m.path.closed).map((m) => m.path);
-	const joined = [...pieces.values()].map(
-		(paths): Path => ({ points: paths.flatMap((p) => p.points), closed: true }),
-	);
-	const all = [...whole, ...joined];
-	if (all.length === 0) throw new RangeError(`${name} has no outline`);
-	return all.reduce((a, b) => (signedArea(b) > signedArea(a) ? b : a));
 }

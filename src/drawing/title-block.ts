@@ -109,9 +109,14 @@ export function itemLines(texts: readonly string[], letters: Lettering): TextLin
 	);
 }
 
-/** What a drawing says of the cut that its paths are compensated for. */
-export function kerfText(kerf: number): string {
-	return `Paths lie ${fixed(kerf / 2, 3)} in the waste, for a cut ${fixed(kerf, 3)} wide; sizes are those of the finished part.`;
+/**
+ * What a drawing says of the cut that its paths are compensated for.
+ *
+ * @param asDrawn - parts on it that are not
+ */
+export function kerfText(kerf: number, asDrawn: readonly string[] = []): string {
+	const but = asDrawn.length > 0 ? `; ${asDrawn.join(", ")} as drawn` : "";
+	return `Paths lie ${fixed(kerf / 2, 3)} in the waste, for a cut ${fixed(kerf, 3)} wide; sizes are those of the finished part${but}.`;
 }
 
 /** One line, with a second text at the column's right end. */
@@ -199,6 +204,7 @@ function wrapped(letters: Lettering, text: string, room: number): string[] {
 }
 
 function brokenWord(word: string, fits: (t: string) => boolean): string[] {
+	if (fits(word)) return [word];
 	const pieces = [""];
 	for (const sign of word) {
 		const last = pieces.at(-1)!;

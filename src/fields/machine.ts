@@ -14,12 +14,15 @@ import {
 /** Speeds that a machine's head may have, mm/s. */
 const SPEED: LengthRange = { above: 0, to: 10_000 };
 
+/** Thicknesses nearer than this are one sheet's, mm. */
+const SAME_SHEET = 1e-6;
+
 /** A speed: `12 mm/s`, `700 mm/min`, `0.5 in/s`; a bare number is in lengths a second. */
 export function speedField(unit: Unit, text: FieldText) {
 	return z
 		.union([z.string(), z.number()])
 		.transform((given, ctx) => {
-			const match = /^(.*?)\s*\/\s*(s|min)\s*$/u.exec(String(given));
+			const match = /^(.*?)\s*\/\s*(s|sec|min)\s*$/u.exec(String(given));
 			const length = parseLength(match ? match[1]! : given, unit);
 			const value = typeof length === "number" ? length / (match?.[2] === "min" ? 60 : 1) : null;
 			if (value !== null && inRange(value, SPEED)) return value;
@@ -34,6 +37,10 @@ export function bedField(unit: Unit, range: LengthRange, text: FieldText) {
 	return z
 		.string()
 		.transform((given, ctx) => {
+			if (/\d,\d/u.test(given)) {
+				fault(ctx, "decimal-comma", { given });
+				return z.NEVER;
+			}
 			const sides = given.split(/\s*[x×]\s*/u);
 			const tail = /[a-z"″”]+\s*$/iu.exec(given)?.[0] ?? "";
 			const [x, y] = sides.map((side) =>
@@ -82,6 +89,14 @@ export function kerfField(
 				return { material: "", thickness: 0, ...sheet, kerf };
 			});
 			if (entries.length === 0) fault(ctx, "kerf-list-empty", {});
+			entries.forEach(({ material, thickness }, i) => {
+				const same = (e: (typeof entries)[number]) =>
+					e.material === material && Math.abs(e.thickness - thickness) < SAME_SHEET;
+				const first = entries.findIndex(same);
+				if (first === i || material === "") return;
+				const [given, before] = [Object.keys(map)[i]!, Object.keys(map)[first]!];
+				fault(ctx, "kerf-twice-key", { given, before }, [given]);
+			});
 			return entries;
 		});
 	return z.union([lengthField(unit, range, { text: "One width for every sheet" }), list]).meta({

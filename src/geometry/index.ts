@@ -9,4 +9,6 @@ export * from "./meetings.js";
 export * from "./offset.js";
 export * from "./path.js";
 export * from "./segment.js";
+export * from "./segment-distance.js";
+export * from "./stretch.js";
 export * from "./transform.js";

@@ -25,6 +25,13 @@ export interface Path {
 /** Two points closer than this are one: a thousandth of the 1 µm budget. */
 export const SAME_POINT = 1e-6;
 
+/** From one point to another, mm. */
+export function distance(a: Point, b: Point): number {
+	const x = a.x - b.x;
+	const y = a.y - b.y;
+	return Math.sqrt(x * x + y * y);
+}
+
 /** A corner from which a line (or, with a bulge, an arc) leaves. */
 export function vertex(x: number, y: number, bulge = 0): Vertex {
 	return { x, y, bulge };

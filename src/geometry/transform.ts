@@ -68,3 +68,9 @@ export function combined(first: Move, second: Move): Move {
 		mirror: first.mirror !== second.mirror,
 	};
 }
+
+/** The move that undoes another. */
+export function undone({ x, y, turn, mirror }: Move): Move {
+	const bare = { x: 0, y: 0, turn: mirror ? turn : -turn, mirror };
+	return { ...bare, ...movedPoint({ x: -x, y: -y }, bare) };
+}

@@ -14,6 +14,8 @@ export interface Key {
 	/** The fixed default, how it follows from the neck, or "" for a key that must be given. */
 	readonly initial: string;
 	readonly required: boolean;
+	/** The block that needs it once the block is there; "" elsewhere. */
+	readonly neededIn: string;
 }
 
 /** Keys of a job file, blocks opened, `make` left out. */
@@ -58,6 +60,7 @@ function keyOf(path: readonly string[], field: z.ZodType, within: boolean): Key 
 		range: meta.range ?? "",
 		initial: meta.derived ?? (initial === undefined ? "" : shown(initial)),
 		required: !within && !optional && initial === undefined,
+		neededIn: within && !optional && initial === undefined ? (path.at(-2) ?? "") : "",
 	};
 }
 

@@ -110,7 +110,8 @@ export function machineSchema(unit: Unit) {
 			.meta({
 				...describe({ text: "Colour and line width per operation" }),
 				kind: "map",
-				range: '{cut: {colour: "#0b7a75", width: 0.15 mm}, score: …, engrave: …, tab: …, reference: …}',
+				range:
+					'{cut: {colour: "#0b7a75", width: 0.15 mm}, score: …, engrave: …, tab: …, reference: …}',
 			}),
 	});
 }

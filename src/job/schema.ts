@@ -129,7 +129,7 @@ export function commonSettings(unit: Unit) {
 			{ text: "Pieces of it to cut, glued up to one part of that thickness" },
 		).default(1),
 		tabs: flagField({
-			text: "Whether the machine's tabs hold it; a part that works all around has no room for them",
+			text: "Whether the machine's tabs hold it; a part that works all around has no room for them, a kerf-coupon has none",
 		}).default(true),
 	};
 }

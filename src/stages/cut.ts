@@ -17,7 +17,24 @@ export function cutAll(tools: readonly MadeTool[], machine: Machine): BuiltJob {
 		});
 		return { ...tool, parts };
 	});
-	return problems.length > 0 ? { ok: false, problems } : { ok: true, tools: cut };
+	return problems.length > 0
+		? { ok: false, problems: together(problems) }
+		: { ok: true, tools: cut };
+}
+
+/** Problems that differ in nothing but the feature, as one that names them all. */
+function together(problems: readonly Problem[]): Problem[] {
+	const groups = new Map<string, Problem[]>();
+	for (const p of problems) {
+		const { feature: _, ...rest } = p.facts;
+		const key = JSON.stringify([p.code, p.where.path, rest]);
+		groups.set(key, [...(groups.get(key) ?? []), p]);
+	}
+	return [...groups.values()].map(([first, ...more]) => {
+		const features = [first!, ...more].flatMap((p) => p.facts.feature ?? []);
+		const all = [...new Set(features.map(String))];
+		return all.length > 1 ? { ...first!, facts: { ...first!.facts, feature: all } } : first!;
+	});
 }
 
 /** Checked against the cutter, moved for the kerf, held by tabs. */

@@ -76,6 +76,7 @@ export const kerfCoupon = tool({
 	title: "Kerf coupon",
 	purpose:
 		"Shows how wide the machine cuts in this sheet. Cut it as drawn, push its blocks together and measure over all: what is missing, divided by their number, is the kerf.",
+	neckless: true,
 	settings,
 	defaults,
 	build,

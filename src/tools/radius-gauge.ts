@@ -1,4 +1,4 @@
-import type { Mark, Part } from "../drawing/index.js";
+import { type Mark, OFF_WORKING_EDGE, type Part } from "../drawing/index.js";
 import { stationProblems } from "../fields/index.js";
 import { arcSagitta } from "../geometry/index.js";
 import { stationX, widthAt } from "../neck/index.js";
@@ -18,7 +18,7 @@ import {
 import { arcPath, shapeOf } from "./radius-gauge/shape.js";
 import { type Wanted, wantedGauges } from "./radius-gauge/wanted.js";
 import { outOfRange } from "./size.js";
-import { type Bench, type Built, OFF_WORKING_EDGE, tool } from "./tool.js";
+import { type Bench, type Built, tool } from "./tool.js";
 
 /** Plate that must remain behind the arc, mm. */
 const LEAST_BACK = 8;

@@ -1,4 +1,4 @@
-import type { Mark } from "../drawing/index.js";
+import { type Mark, OFF_WORKING_EDGE } from "../drawing/index.js";
 import { line } from "../geometry/index.js";
 import { fretLine, isFanned, type Neck, widthAt } from "../neck/index.js";
 import { type Problem, problem } from "../problem/index.js";
@@ -22,7 +22,7 @@ import {
 } from "./slot-strip/lay.js";
 import { type Given, type StripSettings, settings } from "./slot-strip/settings.js";
 import { type StripTitle, stripTitle } from "./slot-strip/title.js";
-import { type Bench, type Built, OFF_WORKING_EDGE, tool } from "./tool.js";
+import { type Bench, type Built, tool } from "./tool.js";
 
 /** Strip that must remain beside the ends of cut slots, mm. */
 const LEAST_RIM = OFF_WORKING_EDGE;

@@ -52,6 +52,8 @@ export interface Tool<S extends z.ZodObject = z.ZodObject> {
 	readonly title: string;
 	/** What it is for and how it is used, two sentences as a repairer would say them. */
 	readonly purpose: string;
+	/** Whether it is made from the sheet and the machine alone. */
+	readonly neckless?: true;
 	settings(unit: Unit): S;
 	defaults(bench: Bench, given: z.output<S>): Partial<z.output<S>>;
 	/**
@@ -69,7 +71,5 @@ export function tool<S extends z.ZodObject>(definition: Tool<S>): Tool {
 /** Settings in which the named ones are no longer open. */
 export type Settled<S, K extends keyof S> = S & { readonly [P in K]-?: Exclude<S[P], undefined> };
 
-/** Nearest that a label, hole or start of cut may come to a working edge, mm. */
-export const OFF_WORKING_EDGE = 3;
 /** Radius of corners that do no work, mm. */
 export const CORNER_RADIUS = 1.5;

@@ -22,6 +22,15 @@ describe("camber kerf", () => {
 		expect(out.split("\n")).toContain("kerf: 0.158 mm");
 	});
 
+	it("doubts readings far apart and a kerf within its own uncertainty", async () => {
+		const apart = await kerf(...drawn, "--measured", "98.4", "--measured", "97.1");
+		expect(apart.out).toContain("The readings lie 1.3 mm apart");
+		expect((await kerf(...drawn, "--measured", "99.99")).out).toContain("its own uncertainty");
+		expect((await kerf(...drawn, "--measured", "98.42")).out).not.toMatch(
+			/apart|own uncertainty:/u,
+		);
+	});
+
 	it("names the sheet as a machine's list does, and refuses one that is none", async () => {
 		const { out } = await kerf(...drawn, "--measured", "98.42mm", "--sheet", "Acrylic 1/8 in");
 		expect(out.split("\n")).toContain("acrylic 3.175 mm: 0.158 mm");

@@ -51,12 +51,19 @@ describe("the flags of camber single", () => {
 				expect.arrayContaining(Object.keys(tool.settings("mm").shape)),
 			);
 			const needed = out.match(/\(needed\)/gu) ?? [];
-			expect(needed).toHaveLength(10);
+			expect(needed).toHaveLength(tool.neckless ? 2 : 10);
 		}
 	});
 });
 
 describe("camber single", () => {
+	it("makes a kerf coupon of the sheet alone", async () => {
+		const sheet = ["--material", "acrylic", "--thickness", "3mm", "--out", `${tempFolder()}/out`];
+		const { code, err, out } = await camber(["single", "kerf-coupon", ...sheet]);
+		expect({ code, err }).toEqual({ code: 0, err: "" });
+		expect(out).toContain("Kerf coupon, 10 blocks");
+	});
+
 	it.each([
 		[
 			"radius-gauge",

@@ -1,7 +1,8 @@
 import { Clipper, EndType, FillRule } from "clipper2-ts";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { type Layout, layOut, layoutFaults } from "../../src/cutting/layout.js";
+import { layoutFaults } from "../../src/cutting/layout/layout-faults.js";
+import { type Layout, layOut } from "../../src/cutting/layout.js";
 import type { Bed } from "../../src/cutting/machine.js";
 import type { Mark, Part, Placed, Stock } from "../../src/drawing/index.js";
 import {

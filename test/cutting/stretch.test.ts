@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { stretched, stretchedSheet } from "../../src/cutting/stretch.js";
+import { stretchedSheet } from "../../src/cutting/stretch.js";
 import type { Part, Sheet, SizeClaim } from "../../src/drawing/index.js";
 import {
 	around,
@@ -19,6 +19,7 @@ import {
 	reversed,
 	STAY,
 	signedArea,
+	stretched,
 	type Vertex,
 	vertex,
 } from "../../src/geometry/index.js";

@@ -2,12 +2,8 @@ import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { layOut } from "../../src/cutting/layout.js";
 import type { Mark, Note, Part, Sheet } from "../../src/drawing/index.js";
-import {
-	type BedFacts,
-	type LaidOut,
-	outlineOf,
-	sheetOfMany,
-} from "../../src/drawing/sheet-of-many.js";
+import { outlineOf } from "../../src/drawing/outline.js";
+import { type BedFacts, type LaidOut, sheetOfMany } from "../../src/drawing/sheet-of-many.js";
 import {
 	circle,
 	contains,

@@ -14,6 +14,7 @@ import {
 	segments,
 	shift,
 	signedArea,
+	undone,
 	vertex,
 } from "../../src/geometry/index.js";
 
@@ -97,4 +98,17 @@ test("two moves combined are one after the other", () => {
 		}),
 		{ seed: 9, numRuns: 300, endOnFailure: true },
 	);
+});
+
+describe("undone", () => {
+	test("leads every point back, whatever the move", () => {
+		fc.assert(
+			fc.property(anyMove, place, place, (move, x, y) => {
+				const back = movedPoint(movedPoint({ x, y }, move), undone(move));
+				expect(back.x).toBeCloseTo(x, 9);
+				expect(back.y).toBeCloseTo(y, 9);
+			}),
+			{ seed: 11, numRuns: 300 },
+		);
+	});
 });

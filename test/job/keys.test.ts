@@ -51,7 +51,12 @@ describe("the keys of a job", () => {
 		expect(paths).not.toContain("neck.strings");
 		expect(paths.filter((p) => p.startsWith("make"))).toEqual([]);
 		expect(TOOLS.flatMap(toolKeys).every(({ path }) => path.length === 1)).toBe(true);
-		expect(commonKeys().map(({ path }) => path)).toEqual([["name"], ["stock"], ["layers"], ["tabs"]]);
+		expect(commonKeys().map(({ path }) => path)).toEqual([
+			["name"],
+			["stock"],
+			["layers"],
+			["tabs"],
+		]);
 	});
 });
 

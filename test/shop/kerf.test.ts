@@ -42,12 +42,26 @@ describe("kerfFromBlocks", () => {
 		expect(refused({ measured: [98.42, length] }).facts).toMatchObject({ measured: length });
 	});
 
-	it("refuses a kerf over half a block, and takes one of just half", () => {
-		expect(found({ measured: [50] }).kerf).toBe(5);
-		expect(refused({ measured: [49.9] })).toMatchObject({
+	it("refuses a kerf over half a block or over 2 mm, and takes one of just that", () => {
+		expect(found({ measured: [80] }).kerf).toBe(2);
+		expect(refused({ measured: [79.9] })).toMatchObject({
 			code: "kerf-too-wide",
-			facts: { kerf: expect.closeTo(5.01, 9), most: 5 },
+			facts: { kerf: expect.closeTo(2.01, 9), most: 2 },
 		});
+		const narrow = { blocks: 10, nominal: 30 };
+		expect(found({ ...narrow, measured: [15] }).kerf).toBe(1.5);
+		expect(refused({ ...narrow, measured: [14.9] })).toMatchObject({ facts: { most: 1.5 } });
+	});
+
+	it("widens the interval where few readings tell their own scatter", () => {
+		// JCGM 100:2008, table G.2 (from memory): t(95 %) is 12.71 for 1 degree of freedom, 4.30 for 2.
+		expect(found({ measured: [98.4, 97.1] }).factor).toBe(12.71);
+		// Effective degrees by hand: 2·(0.00129099/0.00115470)⁴ = 3.125, so those of 3.
+		expect(found({ measured: [98.42, 98.44, 98.4] })).toMatchObject({ factor: 3.18 });
+		expect(found().factor).toBe(2);
+		expect(found({ measured: [98.42, 98.42] }).factor).toBe(2);
+		const { expanded, standard, factor } = found({ measured: [98.4, 97.1] });
+		expect(expanded).toBeCloseTo(factor * standard, 12);
 	});
 
 	it.each([

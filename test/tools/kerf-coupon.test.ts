@@ -59,7 +59,7 @@ describe("the kerf coupon", () => {
 		[10, 10, 0.16],
 		[5, 4, 0.08],
 		[20, 6, 0.31],
-		[7, 30, 2.4],
+		[7, 30, 1.9],
 	])(
 		"of %i blocks at %d mm lets just those fall, a kerf of %d smaller each",
 		(blocks, pitch, kerf) => {

@@ -6,6 +6,7 @@ import { count, partLines, printCautions, sheetLines } from "./make.js";
 
 export interface CheckFlags {
 	readonly machine?: string;
+	readonly sheets?: boolean;
 	readonly allowUnusual?: boolean;
 }
 
@@ -23,6 +24,7 @@ export async function checkCommand(
 	}
 	const made = await make(job.text, {
 		load: job.load,
+		...(flags.sheets === false ? { sheets: false } : {}),
 		...(job.machine ? { machine: job.machine } : {}),
 		allowUnusual: flags.allowUnusual ?? false,
 	});

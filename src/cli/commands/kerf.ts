@@ -73,8 +73,28 @@ function lengthOfFlag(flag: string, given: string, range: LengthRange): number |
 	return problem("length-range", [flag], { ...facts, slip: slipOf(given, range) });
 }
 
+/** Readings' spread over this many steps of the caliper is a slip rather than scatter. */
+const MOST_STEPS = 10;
+
+/** What should be looked at before the figure is used. */
+function doubts({ kerf, expanded, spread }: Kerf, blocks: number, resolution: number): string[] {
+	const apart = spread * blocks;
+	return [
+		...(apart > MOST_STEPS * Math.max(resolution, 0.01)
+			? [
+					`The readings lie ${trimmed(apart, 2)} mm apart: one of them may be a slip. Measure again.`,
+				]
+			: []),
+		...(kerf <= expanded
+			? [
+					"That is no more than its own uncertainty: was the coupon cut as drawn, and pushed together?",
+				]
+			: []),
+	];
+}
+
 function report(
-	{ kerf, standard, expanded, spread }: Kerf,
+	found: Kerf,
 	given: {
 		readonly blocks: number;
 		readonly nominal: number;
@@ -83,6 +103,7 @@ function report(
 		readonly sheet: string;
 	},
 ): string {
+	const { kerf, standard, factor, expanded, spread } = found;
 	const { blocks, nominal, count, resolution, sheet } = given;
 	const readings =
 		count === 1 ? "one reading" : `the mean of ${count} readings, spread ${fixed(spread, 4)} mm`;
@@ -91,8 +112,9 @@ function report(
 	return [
 		`Kerf ${fixed(kerf, 3)} ± ${fixed(expanded, 4)} mm, from ${blocks} blocks drawn ${trimmed(nominal, 3)} mm, ${readings}.`,
 		wrapText(
-			`The ± is the expanded uncertainty, twice the standard one of ${fixed(standard, 5)} mm (about 95 %), from ${sources}; the caliper's own error is not in it.`,
+			`The ± is the expanded uncertainty, ${factor === 2 ? "twice" : `${trimmed(factor, 2)} times`} the standard one of ${fixed(standard, 5)} mm (about 95 %), from ${sources}; the caliper's own error and burrs are not in it.`,
 		),
+		...doubts(found, blocks, resolution),
 		"Under machine: in the job file:",
 		"",
 		`kerf: ${trimmed(kerf, 3)} mm`,

@@ -15,11 +15,27 @@ type Values = Record<string, unknown>;
 export function singleKeys(tool: Tool): { readonly job: Key[]; readonly tool: Key[] } {
 	const job = jobKeys().filter(({ path }) => path[0] !== "format");
 	const title = { initial: tool.title, required: false };
+	const known = tool.neckless ? job.filter(({ path }) => !isOfNeck(path)) : job;
 	return {
-		job: job.map((key) => (key.path[0] === "job" ? { ...key, ...title } : key)),
+		job: known.map((key) => (key.path[0] === "job" ? { ...key, ...title } : key)),
 		tool: [...toolKeys(tool), ...commonKeys().filter(({ path }) => path[0] !== "stock")],
 	};
 }
+
+function isOfNeck([block]: readonly string[]): boolean {
+	return block === "neck" || block === "wire" || block === "shop";
+}
+
+/** A neck and its wire for tools that ask for neither: a job has them. */
+const ANY_NECK = {
+	neck: { scale: "648 mm", frets: 22, radius: "flat", width: "50 mm" },
+	wire: {
+		"crown-width": "2.5 mm",
+		"crown-height": "1.2 mm",
+		"tang-width": "0.5 mm",
+		"tang-depth": "1.5 mm",
+	},
+};
 
 const HELP = `
 Lengths: 648, 648 mm, 25.5 in, "25 1/2 in", "1/64 in". Put values with spaces in quotes.
@@ -61,7 +77,8 @@ async function singleCommand(
 	disk: Disk = nodeDisk,
 ): Promise<number> {
 	const keys = singleKeys(tool);
-	const job: Values = { format: 1, job: tool.title, neck: {}, wire: {}, stock: {} };
+	const neck = tool.neckless ? ANY_NECK : { neck: {}, wire: {} };
+	const job: Values = { format: 1, job: tool.title, ...neck, stock: {} };
 	const settings: Values = {};
 	const problems = [...setAll(job, keys.job, flags), ...setAll(settings, keys.tool, flags)];
 	if (problems.length > 0) return refused(console, flags, problems, "");

@@ -1,7 +1,8 @@
+import { OFF_WORKING_EDGE } from "../../drawing/index.js";
 import type { Lettering } from "../../lettering/lettering.js";
 import { fixed, trimmed } from "../../units/index.js";
 import { heightToFit, type Label, label } from "../label.js";
-import { type Bench, OFF_WORKING_EDGE } from "../tool.js";
+import type { Bench } from "../tool.js";
 import { BLOCK_HEIGHT, type FitSlot, fitWidths, OVERRUN } from "./lay.js";
 import type { CouponSettings } from "./settings.js";
 

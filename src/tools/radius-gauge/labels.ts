@@ -1,8 +1,9 @@
+import { OFF_WORKING_EDGE } from "../../drawing/index.js";
 import type { Lettering } from "../../lettering/lettering.js";
 import { type Problem, problem } from "../../problem/index.js";
 import { inchLabel, trimmed } from "../../units/index.js";
 import { type Label, label } from "../label.js";
-import { type Bench, OFF_WORKING_EDGE } from "../tool.js";
+import type { Bench } from "../tool.js";
 import type { Face } from "./settings.js";
 import type { Shape } from "./shape.js";
 import type { Wanted } from "./wanted.js";

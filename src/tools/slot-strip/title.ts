@@ -1,7 +1,8 @@
+import { OFF_WORKING_EDGE } from "../../drawing/index.js";
 import { type FretLine, fretLine, widthAt } from "../../neck/index.js";
 import { heightToFit, type Label, label } from "../label.js";
 import { scaleText } from "../scale-text.js";
-import { type Bench, OFF_WORKING_EDGE } from "../tool.js";
+import type { Bench } from "../tool.js";
 import { AIR, CLEAR, EDGE, LARGE, SMALL } from "./labels.js";
 import { type Ends, halfDash } from "./lay.js";
 import { type Beside, placeIn, roomBetween, textCorners } from "./room.js";

@@ -1,3 +1,4 @@
+import { OFF_WORKING_EDGE } from "../../drawing/index.js";
 import { type Move, type Point, STAY } from "../../geometry/index.js";
 import { LETTER_HEIGHTS } from "../../lettering/lettering.js";
 import { type Problem, problem } from "../../problem/index.js";
@@ -5,7 +6,7 @@ import { trimmed } from "../../units/index.js";
 import type { Label } from "../label.js";
 import { scaleText } from "../scale-text.js";
 import { outOfRange } from "../size.js";
-import { type Bench, OFF_WORKING_EDGE } from "../tool.js";
+import type { Bench } from "../tool.js";
 import { deepest } from "./cutter.js";
 import { AROUND_BODY, bodyLabel, edgeLettering } from "./labels.js";
 import { type Laid, lineName } from "./lay.js";

@@ -79,9 +79,12 @@ interface Crown {
 	readonly met: boolean;
 }
 
-/** Every crown that stands under an edge; those of notches too narrow for the cutter left out. */
+/**
+ * Every crown that stands under an edge once that is lapped as far as it may be; those of notches
+ * too narrow for the cutter left out. Lapping lets the crowns stand higher in their notches.
+ */
 function crowns(bench: Bench, edge: Edge): Crown[] {
-	const height = bench.wire.crownHeight;
+	const height = bench.wire.crownHeight + edge.lapping;
 	const cutter = cutterRadius(bench);
 	return edge.notches
 		.filter(({ width }) => width >= 2 * cutter)
@@ -123,7 +126,7 @@ export function cutterNotes(bench: Bench, edge: Edge): string[] {
 	if (all.length === 0) return [];
 	const clear = Math.min(...all.map((c) => c.clear));
 	return [
-		`Cutter ${trimmed(cutter, 3)}: ${fixed(clear, 3)} mm clear at the crown's height in the narrowest notch.`,
+		`Cutter ${trimmed(cutter, 3)}: ${fixed(clear, 3)} mm clear at the crown's height in the narrowest notch, the edge lapped by all of its allowance.`,
 		...reliefNotes(edge),
 	];
 }

@@ -1,7 +1,7 @@
+import { OFF_WORKING_EDGE } from "../../drawing/index.js";
 import { type Move, movedPoint } from "../../geometry/index.js";
 import type { Lettering } from "../../lettering/lettering.js";
 import { heightToFit, type Label, label } from "../label.js";
-import { OFF_WORKING_EDGE } from "../tool.js";
 import { deepest } from "./cutter.js";
 import type { Notch } from "./edge.js";
 import type { Edge } from "./outline.js";

@@ -105,6 +105,7 @@ function layEdge(
 		notches: cut.notches,
 		zeroInArch: zero !== null && nutEnd === "cleared",
 		depth: bench.wire.crownHeight + s["depth-clearance"] + s["lapping-allowance"],
+		lapping: s["lapping-allowance"],
 		relief: bench.machine.relief === "floor" ? cutter : 0,
 		right: last.centre + last.width / 2 + s["beyond-last-fret"],
 	};

@@ -19,6 +19,8 @@ export interface Edge {
 	readonly zeroInArch: boolean;
 	/** Of the notches, as far down as they have their full width. */
 	readonly depth: number;
+	/** How much of the edge may be lapped off. */
+	readonly lapping: number;
 	/** How much deeper a relieved floor reaches: the cutter's radius, or 0. */
 	readonly relief: number;
 	/** Right end of the bar. */

@@ -74,9 +74,10 @@ describe("a straightedge for a mill", () => {
 		const { problems } = madeBar({}, { "side-clearance": 0.3 }, mill(3.175));
 		expect(problems.map((p) => p.code)).toEqual(["crown-meets-cutter-round"]);
 		const [problem] = problems;
-		// 3.3 wide: 0.689 less at the crown's height; needed are the crown and twice the least of
+		// 3.3 wide, 1.9 deep; lapped by 0.2 the crown stands 1.5 up: over = 1.5 − 0.3125 = 1.1875;
+		// √(1.5875² − 1.1875²) = √(0.4 × 2.775) = √1.11. Needed are the crown and twice the least of
 		// the set clearance and the budget.
-		expect(problem!.facts.clear).toBeCloseTo(3.3 - 4.2 + 3.5109606, 6);
+		expect(problem!.facts.clear).toBeCloseTo(3.3 - 3.175 + 2 * Math.sqrt(1.11), 6);
 		expect(problem!.facts.needed).toBeGreaterThan(2.7);
 		expect(problem!.facts.needed).toBeLessThanOrEqual(3.3 + 1e-9);
 		expect(problem!.facts.more).toBeGreaterThan(0);
@@ -84,23 +85,31 @@ describe("a straightedge for a mill", () => {
 	});
 
 	it("is made as before where no crown reaches the rounds, and says what is clear", () => {
-		const settings = { "side-clearance": 0.3, "depth-clearance": 1.4 };
+		const settings = { "side-clearance": 0.3, "depth-clearance": 1.6 };
 		const part = bar({}, settings, mill(3.175));
-		// 2.9 deep: rounds begin at 1.3125, over the crown of 1.3.
+		// 3.1 deep: rounds begin at 1.5125, over the crown of 1.3 and 0.2 to be lapped off.
 		expect(part.notes).toContain(
-			"Cutter 3.175: 3.300 mm clear at the crown's height in the narrowest notch.",
+			"Cutter 3.175: 3.300 mm clear at the crown's height in the narrowest notch, the edge lapped by all of its allowance.",
 		);
 		expect(outlineOf(part)).toEqual(outlineOf(bar({}, settings)));
 	});
 
 	it("and the same one, a hair shallower, asks; the figure in the notes is the swept one", () => {
-		const part = bar({}, { "side-clearance": 1 }, mill(3.175));
+		const part = bar({}, { "side-clearance": 1.3 }, mill(3.175));
 		const said = part.notes.find((n) => n.startsWith("Cutter"))!;
 		const clear = Number(/: ([\d.]+) mm/u.exec(said)![1]);
 		const narrow = notchesFrom(part).reduce((a, b) => (b.width < a.width ? b : a));
 		const open = milled([notched(narrow.width, narrow.depth)], 3.175);
-		expect(Math.abs(milledWidth(open, 0, 1.3) - clear)).toBeLessThan(0.002);
+		expect(Math.abs(milledWidth(open, 0, 1.5) - clear)).toBeLessThan(0.002);
 		expect(clear).toBeLessThan(narrow.width - 0.5);
+	});
+
+	it("counts on the lapping that the drawing invites: a deep allowance brings the crown to the rounds", () => {
+		const settings = { "side-clearance": 1, "depth-clearance": 1.2, "lapping-allowance": 0 };
+		expect(madeBar({}, settings, mill(4)).problems).toEqual([]);
+		const lapped = { ...settings, "depth-clearance": 0.2, "lapping-allowance": 1 };
+		const { problems } = madeBar({}, lapped, mill(4));
+		expect(problems.map((p) => p.code)).toEqual(["crown-meets-cutter-round"]);
 	});
 
 	it("says nothing of a cutter that is not known, nor with a laser", () => {
@@ -151,7 +160,7 @@ describe("a relieved floor", () => {
 	});
 
 	it("would not leave it without the relief", () => {
-		const part = bar({}, { "side-clearance": 1 }, mill(3.175));
+		const part = bar({}, { "side-clearance": 1.3 }, mill(3.175));
 		const [first] = notchesFrom(part);
 		const width = milledWidth(milled([outlineOf(part)], 3.175), first!.centre, 1.89);
 		expect(width).toBeLessThan(first!.width - 2);
