@@ -2,12 +2,14 @@ import type { OutFile } from "./drawing/index.js";
 import { type Job, type MachineFile, readJob } from "./job/index.js";
 import { manifestOf } from "./manifest.js";
 import type { Problem } from "./problem/index.js";
+import type { Proven } from "./proof/index.js";
 import { cautionsFor } from "./shop/index.js";
 import { buildAll, type MadeTool, onlyThese } from "./stages/build.js";
 import { cutAll } from "./stages/cut.js";
 import { type Drawing, drawAll } from "./stages/draw.js";
 import { layOutAll } from "./stages/lay-out.js";
 import { lettersOf } from "./stages/letters.js";
+import { proveAll } from "./stages/prove.js";
 import { FORMATS, type Format, writeAll } from "./stages/write.js";
 import type { DxfFlavour } from "./writers/index.js";
 
@@ -33,6 +35,8 @@ export interface MakeOptions {
 	readonly machine?: MachineFile;
 	/** Whether parts are laid out on the machine's bed: where it is known. */
 	readonly sheets?: boolean;
+	/** Whether every file is measured again before it is handed out: yes. */
+	readonly proof?: boolean;
 }
 
 /** What came of a job; `ok: false` has problems and no files. */
@@ -46,6 +50,8 @@ export type Made =
 			/** The drawings, and the manifest last. */
 			readonly files: readonly OutFile[];
 			readonly cautions: readonly string[];
+			/** What each drawing's file was found to be; none if they were not measured. */
+			readonly proven: readonly Proven[];
 	  }
 	| { readonly ok: false; readonly problems: readonly Problem[] };
 
@@ -83,9 +89,15 @@ export async function make(text: string, options: MakeOptions = {}): Promise<Mad
 	const files = drawings.flatMap(({ sheet }) => writeAll(sheet, pens, formats, dxf));
 	const cautions = allCautions(job);
 	const tools = promisedParts(chosen.tools, cut.tools);
-	const manifest = await manifestOf({ job, tools, drawings, files, cautions });
-	return { ok: true, job, tools, drawings, files: [...files, manifest], cautions };
+	const { dimensions = true } = options;
+	const manifest = await manifestOf({ job, tools, drawings, files, cautions, dimensions });
+	const checked = options.proof === false ? UNPROVEN : await proveAll(files, manifest, letters);
+	if (!checked.ok) return fail(checked.problems);
+	const { proven } = checked;
+	return { ok: true, job, tools, drawings, files: [...files, manifest], cautions, proven };
 }
+
+const UNPROVEN = { ok: true as const, proven: [] };
 
 /** The parts at nominal size with all that is promised of them once they are cut. */
 function promisedParts(nominal: readonly MadeTool[], cut: readonly MadeTool[]): MadeTool[] {

@@ -1,5 +1,6 @@
-import { kerfIn, type Machine, pathMoved } from "./cutting/index.js";
-import type { Claim, OutFile, Part } from "./drawing/index.js";
+import { kerfIn, type Machine } from "./cutting/index.js";
+import { type Claim, OPERATIONS, type OutFile, type Part, partExtents } from "./drawing/index.js";
+import type { Path } from "./geometry/index.js";
 import type { Job } from "./job/index.js";
 import type { MadeTool } from "./stages/build.js";
 import type { Drawing } from "./stages/draw.js";
@@ -16,6 +17,8 @@ export interface ManifestFacts {
 	readonly drawings: readonly Drawing[];
 	readonly files: readonly OutFile[];
 	readonly cautions: readonly string[];
+	/** Whether the reference layer is drawn. */
+	readonly dimensions: boolean;
 }
 
 /**
@@ -25,7 +28,7 @@ export interface ManifestFacts {
  * engines agree.
  */
 export async function manifestOf(facts: ManifestFacts): Promise<OutFile> {
-	const { job, tools, drawings, files, cautions } = facts;
+	const { job, tools, drawings, files, cautions, dimensions } = facts;
 	const { bench } = job;
 	const content = {
 		writer: "camber",
@@ -34,8 +37,9 @@ export async function manifestOf(facts: ManifestFacts): Promise<OutFile> {
 		...(bench.date === null ? {} : { date: bench.date }),
 		units: "mm, rad",
 		machine: machineEntry(bench.machine),
+		dimensions,
 		files: await Promise.all(files.map((file) => fileEntry(file, drawings))),
-		tools: tools.map((tool) => toolEntry(tool, bench.machine)),
+		tools: tools.map((tool) => toolEntry(tool, bench.machine, drawings)),
 		sheets: drawings.flatMap(sheetEntry),
 		cautions,
 	};
@@ -72,21 +76,56 @@ async function fileEntry(
 	return { name, format, bytes: bytes.length, sha256: await sha256(bytes), parts, placed };
 }
 
-function toolEntry({ wanted, settings, parts }: MadeTool, machine: Machine) {
+function toolEntry(
+	{ wanted, settings, parts }: MadeTool,
+	machine: Machine,
+	drawings: readonly Drawing[],
+) {
 	return {
 		tool: wanted.tool.id,
 		name: wanted.name,
 		stock: wanted.stock,
 		layers: wanted.layers,
 		settings,
-		parts: parts.map((part) => partEntry(part, machine)),
+		parts: parts.map((part) => partEntry(part, machine, drawings)),
 	};
 }
 
-function partEntry(part: Part, machine: Machine) {
-	const { name, title, workingEdge, notes, claims } = part;
-	const moved = pathMoved(part, kerfIn(machine, part.stock) ?? 0);
-	return { name, title, workingEdge, pathMoved: moved, notes, claims: claims.map(claimEntry) };
+/** A part at nominal size, with how it is cut: what a file that shows it is measured against. */
+function partEntry(part: Part, machine: Machine, drawings: readonly Drawing[]) {
+	const { name, title, workingEdge, stock, notes, claims, nominal } = part;
+	const kerf = nominal ? 0 : (kerfIn(machine, stock) ?? 0);
+	const asCut = drawings.flatMap((d) => d.placed).find((p) => p.part.name === name)!.part;
+	const cuts = asCut.marks.filter((m) => m.operation === "cut");
+	const contours = part.marks.filter((m) => m.operation === "cut");
+	return {
+		name,
+		title,
+		stock,
+		workingEdge,
+		working: part.working.map(pathEntry),
+		outline: contours.map((m) => pathEntry(m.path)),
+		box: partExtents(part),
+		marks: Object.fromEntries(
+			OPERATIONS.map(
+				(o) => [o, asCut.marks.filter((m) => m.operation === o).length] as const,
+			).filter(([, count]) => count > 0),
+		),
+		open: cuts.filter((m) => !m.path.closed).length,
+		kerf,
+		pathMoved: kerf / 2,
+		nominal: nominal ?? false,
+		notes,
+		claims: claims.map(claimEntry),
+	};
+}
+
+/** A path as [x, y] or [x, y, bulge] for each of its points. */
+function pathEntry({ closed, points }: Path) {
+	return {
+		closed,
+		points: points.map(({ x, y, bulge }) => (bulge === 0 ? [x, y] : [x, y, bulge])),
+	};
 }
 
 function sheetEntry({ sheet, work, laid, placed }: Drawing) {

@@ -3,6 +3,7 @@ import { VERSION } from "../version.js";
 import type { CheckFlags } from "./commands/check.js";
 import type { KerfFlags } from "./commands/kerf.js";
 import type { MakeFlags } from "./commands/make.js";
+import type { ProofFlags } from "./commands/proof.js";
 import { type Console, EXIT } from "./console.js";
 import type { Disk } from "./disk.js";
 
@@ -22,6 +23,7 @@ function addMakeFlags(command: Command): Command {
 		.option("--machine <file>", "the machine's own file; what the job says of it wins")
 		.option("--sheets", "lay parts out on the bed (default where it is known)")
 		.option("--no-sheets", "single parts alone, no laid-out beds")
+		.option("--no-proof", "do not measure the files again before they are written")
 		.option("--force", "overwrite files that camber did not write")
 		.option("--allow-unusual", "let scale lengths outside 150 to 2000 mm pass")
 		.option("--json", "report for machines");
@@ -92,6 +94,7 @@ async function commands(
 		.command("check <job>")
 		.description("say all problems and what would be made; writes nothing")
 		.option("--machine <file>", "the machine's own file; what the job says of it wins")
+		.option("--no-sheets", "single parts alone, no laid-out beds")
 		.option("--allow-unusual", "let scale lengths outside 150 to 2000 mm pass")
 		.action(async (path: string, flags: CheckFlags) => {
 			const { checkCommand } = await import("./commands/check.js");
@@ -108,6 +111,20 @@ async function commands(
 			done(await fretsCommand(path, flags, console, disk));
 		});
 	addKerf(program, console, done);
+	program
+		.command("proof <path...>")
+		.description("measure written files again: output folders, manifests, SVG and DXF files")
+		.option("--manifest <file>", "the manifest, where it does not lie beside the files")
+		.option("--job <file>", "measure against a part of this job, wherever it lies in the file")
+		.option("--tool <name>", "with --job: which tool or part the file shows")
+		.option("--machine <file>", "with --job: the machine's own file")
+		.option("--font <file>", "the font of the labels, where the job names one")
+		.option("--all", "list every claim, also those that hold")
+		.option("--json", "for machines")
+		.action(async (paths: readonly string[], flags: ProofFlags) => {
+			const { proofCommand } = await import("./commands/proof.js");
+			done(await proofCommand(paths, flags, console, disk));
+		});
 	program
 		.command("tools")
 		.description("every tool, what it is for, its settings with defaults and limits")

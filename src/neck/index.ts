@@ -1,4 +1,5 @@
 export * from "./camber.js";
+export * from "./fret-columns.js";
 export * from "./law.js";
 export * from "./neck.js";
 export * from "./profile.js";

@@ -60,6 +60,11 @@ function twoFrets({ before, fret }: Facts): string {
 	return before === 0 ? `the nut and fret ${say(fret)}` : `frets ${say(before)} and ${say(fret)}`;
 }
 
+/** Whether a problem speaks of a strip's slots. */
+function isSlot({ feature }: Facts): boolean {
+	return /^slot /u.test(say(feature));
+}
+
 /** What is left of the land between two notches. */
 function remains({ land }: Facts): string {
 	return Number(land) > 0 ? `only ${mm(land)} of land would remain` : "no land would remain";
@@ -68,6 +73,41 @@ function remains({ land }: Facts): string {
 /** How often a finding was made, if more than once. */
 function times({ count }: Facts): string {
 	return Number(count) > 1 ? `, ${say(count)} times in the file` : "";
+}
+
+/** A place in a file's own coordinates: " at x 12.5, y 3". */
+function at({ x, y }: Facts): string {
+	return ` at x ${say(x)}, y ${say(y)}`;
+}
+
+/** The part that a path lies on: " of radius-gauge". */
+function of({ part }: Facts): string {
+	return part ? ` of ${say(part)}` : "";
+}
+
+/** A figure that is judged to the micrometre, to a tenth of it. */
+function fine(fact: Fact | undefined): string {
+	return typeof fact === "number" ? trimmed(fact, 4) : say(fact);
+}
+
+/** A measured figure with its unit: angles in degrees, all else in millimetres. */
+function figure({ kind }: Facts, fact: Fact | undefined): string {
+	if (kind !== "angle") return `${fine(fact)} mm`;
+	return `${fine((Number(fact) * 180) / Math.PI)}°`;
+}
+
+/** A factor, below a half as a share of one: "25.4", "1/25.4". */
+function ratio(factor: Fact | undefined): string {
+	return Number(factor) < 0.5 ? `1/${say(1 / Number(factor))}` : say(factor);
+}
+
+/** How a drawing may have come to be so many times as large. */
+function slipCause(factor: Fact | undefined): string {
+	if (factor === 10 || factor === 0.1)
+		return "Centimetres and millimetres were taken for each other.";
+	return factor === 96 / 72 || factor === 72 / 96
+		? "72 and 96 dots to the inch were taken for each other."
+		: "Inches and millimetres were taken for each other.";
 }
 
 /** Every code with its wording; nothing else in the project words a problem. */
@@ -209,6 +249,11 @@ const WORDING: Readonly<Record<string, (f: Facts) => Words>> = {
 		w(
 			`"${say(f.given)}" names no sheet`,
 			`Write a material and its thickness: acrylic 3 mm: 0.16 mm. Materials: ${say(f.allowed)}.`,
+		),
+	"kerf-twice-key": (f) =>
+		w(
+			`"${say(f.given)}" is the same sheet as "${say(f.before)}"`,
+			"Keep one of the two: the reading that holds now.",
 		),
 	"kerf-list-empty": () =>
 		w("the list of kerfs is empty", "Give one sheet at least: {acrylic 3 mm: 0.16 mm}."),
@@ -394,7 +439,7 @@ const WORDING: Readonly<Record<string, (f: Facts) => Words>> = {
 		),
 	"crown-meets-cutter-round": (f) =>
 		w(
-			`at fret ${say(f.fret)} the rounds that a cutter of ${mm(f.cutter)} leaves come down to the crown: ${mm(f.clear)} are clear at its height, ${mm(f.needed)} are needed${Number(f.more) > 0 ? `; so it is at ${say(f.more)} more` : ""}`,
+			`at fret ${say(f.fret)} the rounds that a cutter of ${mm(f.cutter)} leaves come down to the crown: ${mm(f.clear)} are clear at its height once the edge is lapped, ${mm(f.needed)} are needed${Number(f.more) > 0 ? `; so it is at ${say(f.more)} more` : ""}`,
 			"Write relief: floor under machine, take a smaller cutter, or set depth-clearance larger.",
 		),
 	"butting-slanted-nut": (f) =>
@@ -478,7 +523,7 @@ const WORDING: Readonly<Record<string, (f: Facts) => Words>> = {
 	"narrower-than-kerf": (f) =>
 		w(
 			`${say(f.feature)} of ${say(f.part)}, ${mm(f.size)} wide, is not wider than the cut of ${mm(f.kerf)}`,
-			"Take a machine with a narrower kerf, or make the feature wider; the slots of a strip can be lines (slots: line).",
+			`Take a machine with a narrower kerf, or make the feature wider${isSlot(f) ? "; slots can be single cuts (slots: line) or scored lines (slots: scored)" : ""}.`,
 		),
 	"radius-below-half-kerf": (f) =>
 		w(
@@ -493,7 +538,7 @@ const WORDING: Readonly<Record<string, (f: Facts) => Words>> = {
 	"narrower-than-cutter": (f) =>
 		w(
 			`${say(f.feature)} of ${say(f.part)}, ${mm(f.size)} wide, is narrower than the cutter of ${mm(f.cutter)}`,
-			"Take a smaller cutter, a wider clearance or a laser; the slots of a strip can be scored lines (slots: scored).",
+			`Take a smaller cutter or a laser, or make the feature wider${isSlot(f) ? "; slots can be scored lines (slots: scored)" : ""}.`,
 		),
 	"radius-below-cutter": (f) =>
 		w(
@@ -527,7 +572,7 @@ const WORDING: Readonly<Record<string, (f: Facts) => Words>> = {
 		),
 	"kerf-too-wide": (f) =>
 		w(
-			`${mm(f.measured)} over ${say(f.blocks)} blocks drawn ${mm(f.nominal)} make a kerf of ${mm(f.kerf)}, over half a block`,
+			`${mm(f.measured)} over ${say(f.blocks)} blocks drawn ${mm(f.nominal)} make a kerf of ${mm(f.kerf)}, more than can be`,
 			`A cut is at most ${mm(f.most)} wide here: check the number of blocks and both lengths.`,
 		),
 
@@ -556,6 +601,11 @@ const WORDING: Readonly<Record<string, (f: Facts) => Words>> = {
 	// Files
 	"file-missing": (f) =>
 		w(`there is no file ${say(f.file)}`, "Check the path; `camber new FILE` writes a job."),
+	"machine-file-missing": (f) =>
+		w(
+			`there is no file ${say(f.file)}`,
+			"Check the path; README shows what a machine's file holds, and examples/machines has one.",
+		),
 	"file-is-folder": (f) => w(`${say(f.file)} is a folder`, "Name a file in it."),
 	"file-too-large": (f) =>
 		w(
@@ -595,6 +645,149 @@ const WORDING: Readonly<Record<string, (f: Facts) => Words>> = {
 		w(`${say(f.file)} could not be removed: ${say(f.reason)}`, "It may be deleted."),
 
 	// Proof
+	"manifest-unreadable": (f) =>
+		w(
+			`${say(f.file)} is no manifest that a file can be measured against: ${say(f.reason)}`,
+			"Name the manifest.json that camber wrote beside the files, or make them anew.",
+		),
+	"manifest-missing": (f) =>
+		w(
+			`there is no manifest ${say(f.file)}`,
+			"Name it with --manifest, or name a job and a part with --job and --tool.",
+		),
+	"drawing-missing": (f) =>
+		w(`there is no file ${say(f.file)}`, "It was moved or removed: make the job again."),
+	"file-not-promised": (f) =>
+		w(
+			`${say(f.manifest)} promises nothing of ${say(f.file)}`,
+			`It speaks of ${say(f.known)}. For a file under another name give --job and --tool.`,
+		),
+	"one-part-wanted": (f) =>
+		w(
+			`a file is measured against one part, and here are ${(f.names as readonly string[]).length}`,
+			`Name one of them with --tool: ${say(f.names)}.`,
+		),
+	"part-not-found": (f) =>
+		w(
+			`${say(f.part)} was not found in the file`,
+			"It may hold another part, be drawn in another unit, or have lost its cut contours.",
+		),
+	"file-changed": (f) =>
+		w(
+			`${say(f.file)} is no longer as camber wrote it`,
+			"If you edited it, what was measured above tells whether it still holds.",
+		),
+	"outline-differs": (f) =>
+		w(
+			`${say(f.part)} leaves its outline at ${fine(f.x)}, ${fine(f.y)} mm from its own origin by ${fine(f.by)} mm, where ${fine(f.most)} mm are allowed`,
+			"Do not cut it: write the file anew, or undo what was changed there.",
+		),
+	"nothing-drawn": () =>
+		w("no path could be read from the file", "It holds nothing to cut: write it anew."),
+	"unit-slip": (f) =>
+		w(
+			`what is cut measures ${say(f.width)} x ${mm(f.height)} and should measure ${say(f.promisedWidth)} x ${mm(f.promisedHeight)}: ${ratio(f.factor)} times that`,
+			`${slipCause(f.factor)} Save the drawing again in millimetres at 1:1, and do not cut this one.`,
+		),
+	mirrored: (f) =>
+		w(
+			`the drawing is mirrored along ${say(f.axis)}`,
+			"Mirror it back, or write it anew: labels would read backwards and what is not symmetric would lie wrong.",
+		),
+	"layer-unknown": (f) =>
+		w(
+			f.layer
+				? `paths on the layer "${say(f.layer)}", which no template has: ${say(f.count)}, the first${at(f)}`
+				: `paths on no layer: ${say(f.count)}, the first${at(f)}`,
+			"Move them to cut, score, engrave, tab or reference, or remove them.",
+		),
+	"count-differs": (f) =>
+		w(
+			`paths to ${say(f.operation)}: ${say(f.found)} instead of ${say(f.promised)}${
+				(f.parts as readonly string[]).length > 0 ? `, on ${say(f.parts)}` : ""
+			}${f.strays ? `; ${say(f.strays)} on no part` : ""}`,
+			"Paths were added, removed, split or moved to another layer: write the file anew, or undo that.",
+		),
+	"contour-open": (f) =>
+		w(
+			`open cuts on ${say(f.part)}: ${say(f.found)} instead of ${say(f.promised)}; one ends${at(f)}, ${mm(f.gap)} from where it begins`,
+			"Close it, or write the file anew: what is not cut all around stays in its sheet.",
+		),
+	"contour-joined": (f) =>
+		w(
+			`open cuts on ${say(f.part)}: ${say(f.found)} instead of ${say(f.promised)}`,
+			"Tabs or single lines were closed or joined: write the file anew, or part them again.",
+		),
+	"contour-crosses-itself": (f) =>
+		w(
+			`a cut${of(f)} crosses itself${at(f)}${times(f)}`,
+			"Mend its corners there: what lies inside of it is not clear.",
+		),
+	"cuts-cross": (f) =>
+		w(
+			`cuts${of(f)} cross each other${at(f)}${times(f)}`,
+			"Move them apart, or write the file anew: they would cut into the part.",
+		),
+	doubled: (f) =>
+		w(
+			`a path to ${say(f.operation)}${of(f)} lies on another${at(f)}, along ${mm(f.length)}${times(f)}`,
+			"It would be worked twice: remove one of them.",
+		),
+	"path-too-short": (f) =>
+		w(
+			`a path on ${f.layer ? say(f.layer) : "no layer"} is only ${mm(f.length)} long,${at(f)}${times(f)}`,
+			"Some machines stop or burn at such a point: remove it.",
+		),
+	"outside-page": (f) =>
+		w(
+			`the drawing reaches ${mm(f.by)} out of its page${at(f)}${times(f)}`,
+			"What lies outside is not shown and may not be cut: move it back, or make the page larger.",
+		),
+	"outside-bed": (f) =>
+		w(
+			`paths${of(f)} reach ${mm(f.by)} out of the bed or into its margin of ${mm(f.margin)}${at(f)}${times(f)}`,
+			"Move them back to where the machine can go.",
+		),
+	"parts-too-near": (f) =>
+		w(
+			`${say(f.part)} and ${say(f.other)} are ${mm(f.apart)} apart${at(f)}`,
+			`Move them apart: the bed asks for ${mm(f.spacing)} between parts.`,
+		),
+	"start-on-working-edge": (f) =>
+		w(
+			`a cut${of(f)} begins ${mm(f.clear)} from a working edge${at(f)}${times(f)}`,
+			`A start leaves a mark: begin it ${mm(f.least)} away, or as far as the contour lets you.`,
+		),
+	"claim-failed": (f) =>
+		w(
+			`${say(f.part)}: the ${say(f.kind)} of ${say(f.feature)} (${say(f.claim)}) is ${figure(f, f.measured)} instead of ${figure(f, f.nominal)}: off by ${figure(f, f.deviation)}, where ${figure(f, f.tolerance)} is allowed`,
+			"Do not cut it: write the file anew, or undo what was changed there.",
+		),
+	"feature-missing": (f) =>
+		w(
+			`${say(f.part)}: no ${say(f.feature)} is found near its place, so that its ${say(f.kind)} (${say(f.claim)}) cannot be measured`,
+			"Write the file anew, or undo what was moved or removed.",
+		),
+	"label-wrong": (f) =>
+		w(
+			`${say(f.part)}: the letters "${say(f.text)}" are not at their place, or not they alone (${say(f.claim)})`,
+			"A wrong number misleads like a wrong size: write the file anew.",
+		),
+	"not-round": (f) =>
+		w(
+			`${say(f.part)}: ${say(f.feature)} leaves its circle by ${fine(f.by)} mm (${say(f.claim)})`,
+			"It was redrawn as chords or another curve: save it with arcs, or write the file anew.",
+		),
+	"off-place": (f) =>
+		w(
+			`${say(f.part)}: the middle of ${say(f.feature)} lies ${fine(f.by)} mm beside its place (${say(f.claim)})`,
+			"Move it back, or write the file anew.",
+		),
+	"font-not-given": (f) =>
+		w(
+			`${say(f.part)}: labels in the lettering "${say(f.font)}" (${say(f.count)}) were not compared`,
+			"Give the same font file, or read the labels yourself.",
+		),
 	"drawing-too-large": (f) =>
 		w(
 			`the drawing has more than ${say(f.limit)} ${say(f.of)} and was not read to its end`,

@@ -38,6 +38,6 @@ export async function lettersOf(
 }
 
 /** How label claims name a font: its file's name, wherever the file lies. */
-function fontName(path: string): string {
+export function fontName(path: string): string {
 	return fileSafe(path.replace(/^.*[/\\]/u, "").replace(/\.[^.]*$/u, "")) || "font";
 }

@@ -43,6 +43,9 @@ import { faultyDisk } from "../support/faulty-disk.js";
 import { JOB, withBlock } from "../support/job-text.js";
 import { outFiles } from "../support/out-files.js";
 import { problemsOfDrawings } from "../support/proof-faults.js";
+import { problemsOfFiles } from "../support/proof-faults-of-files.js";
+import { problemsOfInspection } from "../support/proof-inspect-faults.js";
+import { measuringFaults } from "../support/proof-measure-faults.js";
 import { camber } from "../support/run-camber.js";
 
 function sources(folder = "src"): string[] {
@@ -62,7 +65,7 @@ afterAll(() => rmSync(shelf, { recursive: true }));
 
 /** What a job's problems are; none if it is made. */
 async function problemsOf(text: string): Promise<readonly Problem[]> {
-	const made = await make(text, { load: loader(shelf, nodeDisk) });
+	const made = await make(text, { load: loader(shelf, nodeDisk), proof: false });
 	return made.ok ? [] : made.problems;
 }
 
@@ -209,6 +212,9 @@ describe("problemText", () => {
 		found.push(...problemsOfCutting());
 		found.push(...problemsOfReadings());
 		found.push(...problemsOfDrawings());
+		found.push(...problemsOfInspection());
+		found.push(...measuringFaults());
+		found.push(...(await problemsOfFiles(mkdtempSync(join(shelf, "proof-")))));
 		found.push(problem("flag-yaml", [], { flag: "--radius", given: "{nut: 10 in" }));
 	});
 

@@ -68,8 +68,7 @@ describe.each(EXAMPLES)("example %s", (job) => {
 			const drawn = expectedOf(sheet);
 			for (const { name, format, bytes } of files.filter((f) => f.sheet === sheet.name)) {
 				const text = new TextDecoder().decode(bytes);
-				const findings =
-					format === "svg" ? auditSvg(text, drawn) : auditDxf(text, "r2000", drawn);
+				const findings = format === "svg" ? auditSvg(text, drawn) : auditDxf(text, "r2000", drawn);
 				expect(findings.filter(isFault), name).toEqual([]);
 			}
 		}

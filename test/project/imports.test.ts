@@ -14,11 +14,13 @@ const LAYERS = [
 	["lettering"],
 	["drawing"],
 	["fields"],
+	["proof"],
 	["cutting"],
 	["tools"],
 	["writers"],
 	["job"],
 	["stages"],
+	["report"],
 	["manifest.ts"],
 	["make.ts"],
 	["version.ts"],
@@ -28,6 +30,7 @@ const LAYERS = [
 
 /** What a layer must not know although it lies below: writers and tools know nothing of each other. */
 const STRANGERS: Readonly<Record<string, readonly string[]>> = {
+	proof: ["neck", "shop", "fields", "cutting", "tools", "writers", "job"],
 	cutting: ["neck", "fields", "lettering"],
 	writers: ["tools", "fields", "neck", "shop", "lettering"],
 	job: ["writers"],

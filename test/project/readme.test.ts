@@ -25,9 +25,10 @@ function section(name: string): { text: string; replace: (by: string) => void } 
 	};
 }
 
-function row({ path, text, range, initial, required }: Key): string {
+function row({ path, text, range, initial, required, neededIn }: Key): string {
 	const cell = (value: string) => value.replace(/\|/gu, "\\|").replace(/</gu, "&lt;");
-	const fallback = required ? "needed" : initial === "" ? "" : cell(initial);
+	const other = neededIn === "" ? "" : `needed with ${neededIn}`;
+	const fallback = required ? "needed" : initial === "" ? other : cell(initial);
 	return `| \`${path.join(".")}\` | ${cell(text)} | ${cell(range)} | ${fallback} |`;
 }
 

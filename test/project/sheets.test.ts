@@ -8,7 +8,7 @@ import { readSvg } from "../support/read-svg.js";
 
 type MadeJob = Extract<Made, { ok: true }>;
 
-const BARE: MakeOptions = { formats: ["svg"], dimensions: false };
+const BARE: MakeOptions = { formats: ["svg"], dimensions: false, proof: false };
 
 async function job(machine: string, entries: readonly string[], options = BARE): Promise<MadeJob> {
 	const text = making(...entries).replace("make:", `machine: {${machine}}\nmake:`);

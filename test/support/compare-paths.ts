@@ -21,7 +21,7 @@ export interface Finding {
 	readonly detail: string;
 }
 
-export const WORK_ORDER: readonly Operation[] = ["reference", "tab", "score", "engrave", "cut"];
+export const WORK_ORDER: readonly Operation[] = ["reference", "score", "engrave", "cut", "tab"];
 
 /** How many open paths are meant to be cut: an outline that tabs interrupt. */
 export function openCuts(expected: Expected | undefined): number {

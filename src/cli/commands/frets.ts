@@ -1,6 +1,6 @@
 import { readJob } from "../../job/index.js";
-import { type FretRow, fretTable, isFanned, type Neck } from "../../neck/index.js";
-import { fixed, inches, MM_PER_INCH, sixtyFourth, stable, trimmed } from "../../units/index.js";
+import { type FretRow, fretColumns, fretTable, isFanned, type Neck } from "../../neck/index.js";
+import { stable } from "../../units/index.js";
 import { type Console, EXIT, reportProblems, table } from "../console.js";
 import { type Disk, nodeDisk } from "../disk.js";
 import { readJobFile } from "../job-file.js";
@@ -36,49 +36,14 @@ export async function fretsCommand(
 	return EXIT.ok;
 }
 
-/** A column of the table: its head and how a row fills it. */
-interface Column {
-	readonly head: string;
-	readonly cell: (row: FretRow) => string;
-}
-
-function columns(neck: Neck): Column[] {
-	const mm = (value: number | null) => (value === null ? "" : fixed(value, 3));
-	const bound = neck.binding > 0;
-	const fanned = isFanned(neck);
-	return [
-		{ head: "fret", cell: (r) => String(r.fret) },
-		{ head: "from nut", cell: (r) => mm(r.fromNut) },
-		{ head: "inch", cell: (r) => inches(r.fromNut) },
-		{ head: "1/64 in", cell: (r) => sixtyFourth(r.fromNut).text },
-		{ head: "off by", cell: (r) => fixed(sixtyFourth(r.fromNut).error, 3) },
-		{ head: "gap", cell: (r) => mm(r.gap) },
-		...(fanned
-			? [
-					{ head: "bass string", cell: (r: FretRow) => mm(r.bass) },
-					{ head: "treble string", cell: (r: FretRow) => mm(r.treble) },
-					{ head: "slant deg", cell: (r: FretRow) => fixed((r.slant * 180) / Math.PI, 3) },
-				]
-			: []),
-		{ head: "width", cell: (r) => mm(r.width) },
-		...(bound || fanned ? [{ head: "fret length", cell: (r: FretRow) => mm(r.fretLength) }] : []),
-		...(bound ? [{ head: "slot length", cell: (r: FretRow) => mm(r.slotLength) }] : []),
-		{ head: "radius", cell: (r) => (r.radius === null ? "flat" : mm(r.radius)) },
-		{
-			head: "radius in",
-			cell: (r) => (r.radius === null ? "flat" : trimmed(r.radius / MM_PER_INCH, 3)),
-		},
-	];
-}
-
 function textTable(neck: Neck, rows: readonly FretRow[]): string {
-	const cols = columns(neck);
+	const cols = fretColumns(neck);
 	return table([cols.map((c) => c.head), ...rows.map((r) => cols.map((c) => c.cell(r)))]);
 }
 
 /** RFC 4180: commas, CRLF; no cell needs quotes. */
 function csvTable(neck: Neck, rows: readonly FretRow[]): string {
-	const cols = columns(neck);
+	const cols = fretColumns(neck);
 	const lines = [cols.map((c) => c.head), ...rows.map((r) => cols.map((c) => c.cell(r)))];
 	return lines.map((cells) => `${cells.join(",")}\r\n`).join("");
 }

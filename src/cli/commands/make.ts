@@ -9,6 +9,7 @@ import type { DxfFlavour } from "../../writers/index.js";
 import { type Console, EXIT, reportProblems, wrapText } from "../console.js";
 import { type Disk, nodeDisk } from "../disk.js";
 import { type JobFile, readJobFile } from "../job-file.js";
+import { proofJson, proofText } from "../proof-table.js";
 import { type Put, putFiles } from "../put-files.js";
 
 /** Flags of `camber make` as commander hands them over. */
@@ -20,6 +21,7 @@ export interface MakeFlags {
 	readonly dimensions?: boolean;
 	readonly machine?: string;
 	readonly sheets?: boolean;
+	readonly proof?: boolean;
 	readonly force?: boolean;
 	readonly allowUnusual?: boolean;
 	readonly json?: boolean;
@@ -105,6 +107,7 @@ function makeOptions(flags: MakeFlags): MakeOptions | Problem[] {
 		formats: [...new Set(formats)] as Format[],
 		dxf: dxf as DxfFlavour,
 		dimensions: flags.dimensions ?? true,
+		proof: flags.proof ?? true,
 		...(flags.sheets === undefined ? {} : { sheets: flags.sheets }),
 		only: only ?? [],
 		allowUnusual: flags.allowUnusual ?? false,
@@ -130,7 +133,8 @@ export function partLines(made: MadeJob): string[] {
 			const box = around(part.marks.map((m) => extents(m.path)));
 			const size = `${trimmed(box.maxX - box.minX, 1)} x ${trimmed(box.maxY - box.minY, 1)} mm`;
 			const { material, thickness } = wanted.stock;
-			return `  ${part.name}: ${part.title}, ${size}, ${material} ${trimmed(thickness, 3)} mm`;
+			const times = part.layers ? `, ${part.layers} layers` : "";
+			return `  ${part.name}: ${part.title}, ${size}, ${material} ${trimmed(thickness, 3)} mm${times}`;
 		}),
 	);
 }
@@ -153,6 +157,9 @@ function humanReport(console: Console, made: MadeJob, put: Put, folder: string):
 		`${made.job.bench.job}: ${count(parts.length, "part")}, ${count(files, "file")} in ${folder}\n`,
 	);
 	for (const line of [...parts, ...sheetLines(made)]) console.out(`${line}\n`);
+	console.out(
+		made.proven.length > 0 ? proofText(made.proven, { all: false }) : "Not measured: --no-proof.\n",
+	);
 	if (put.written.length === 0) console.out("Every file already held these bytes.\n");
 	if (put.stale.length > 0) {
 		console.out(
@@ -180,6 +187,7 @@ function machineReport(made: MadeJob, put: Put, folder: string) {
 		job: made.job.bench.job,
 		folder,
 		files: made.files.map(({ name, format, parts }) => ({ name, format, parts })),
+		proof: proofJson(made.proven),
 		sheets: made.drawings.flatMap(({ sheet, work, laid }) =>
 			laid ? [{ name: sheet.name, ...laid, work }] : [],
 		),

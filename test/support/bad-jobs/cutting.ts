@@ -12,9 +12,9 @@ export const CUTTING: readonly BadJob[] = [
 	bad(
 		"cut slots narrower than the cutter",
 		on("kind: mill, cutter: 1 mm", "slot-strip: {slots: tang}").replace("frets: 22", "frets: 2"),
-		["narrower-than-cutter", "narrower-than-cutter"],
+		"narrower-than-cutter",
 		"{slots",
-		"slot 1",
+		"slot 1, slot 2",
 		"0.53 mm",
 		"cutter of 1 mm",
 		"slots: scored",

@@ -78,6 +78,20 @@ export const MACHINE: readonly BadJob[] = [
 		"acryl 3 mm",
 		"acrylic 3 mm: 0.16 mm",
 	),
+	bad(
+		"two kerfs for one sheet",
+		machine("kerf: {acrylic 3 mm: 0.2 mm, acrylic 3.0 mm: 0.25 mm}"),
+		"kerf-twice-key",
+		"acrylic 3.0 mm",
+		'"acrylic 3 mm"',
+	),
+	bad(
+		"a bed with a decimal comma",
+		machine('bed: "600,5 x 400 mm"'),
+		"decimal-comma",
+		'"600,5',
+		"600.5",
+	),
 	bad("a list of no kerfs", machine("kerf: {}"), "kerf-list-empty", "{}", "acrylic 3 mm"),
 	bad(
 		"a sheet without its kerf",
@@ -104,7 +118,7 @@ export const MACHINE: readonly BadJob[] = [
 	bad(
 		"a slot narrower than the beam",
 		strip("{slots: tang}").replace("make:", "machine: {kerf: 0.6 mm}\nmake:"),
-		Array<string>(22).fill("narrower-than-kerf"),
+		"narrower-than-kerf",
 		"{slots: tang}",
 		"slot 1",
 		"0.53 mm",

@@ -1,0 +1,175 @@
+import { basename, dirname, join } from "node:path";
+import { STAY } from "../../geometry/index.js";
+import { type Lettering, loadLettering } from "../../lettering/index.js";
+import { make } from "../../make.js";
+import { sha256 } from "../../manifest.js";
+import { type Problem, problem } from "../../problem/index.js";
+import {
+	type Promised,
+	type PromisedFile,
+	type Proven,
+	Prover,
+	promisedOf,
+} from "../../proof/index.js";
+import { fontName } from "../../stages/letters.js";
+import { type Console, EXIT } from "../console.js";
+import { type Disk, nodeDisk } from "../disk.js";
+import { readJobFile } from "../job-file.js";
+import { proofJson, proofText } from "../proof-table.js";
+import { readInput } from "../read-input.js";
+import { refused } from "./make.js";
+
+/** Flags of `camber proof`. */
+export interface ProofFlags {
+	readonly manifest?: string;
+	readonly job?: string;
+	readonly tool?: string;
+	readonly machine?: string;
+	readonly font?: string;
+	readonly all?: boolean;
+	readonly json?: boolean;
+}
+
+/** Largest files that are read, bytes. */
+const MOST = { manifest: 50_000_000, drawing: 64_000_000, font: 50_000_000 } as const;
+const MANIFEST = "manifest.json";
+
+/** A file to be measured and what is promised of it. */
+interface Task {
+	readonly path: string;
+	readonly promised: PromisedFile;
+	/** SHA-256 as it was written; undefined where no manifest knows the file. */
+	readonly digest: string | undefined;
+	/** Whether its part lies where it was put since, and has to be found. */
+	readonly sought: boolean;
+}
+
+/** `camber proof PATH…`: measures files against their manifest, or against a job's part. */
+export async function proofCommand(
+	paths: readonly string[],
+	flags: ProofFlags,
+	console: Console,
+	disk: Disk = nodeDisk,
+): Promise<number> {
+	const find = flags.job === undefined ? tasksOf : await tasksOfJob(flags, disk);
+	if (typeof find !== "function") return refused(console, flags, find, "");
+	const tasks = (await Promise.all(paths.map((path) => find(path, flags, disk)))).flat();
+	const letters = await lettersOf(flags.font, disk);
+	const problems = [...tasks, letters].filter(isProblem);
+	if (problems.length > 0 || isProblem(letters)) return refused(console, flags, problems, "");
+	const prover = new Prover(letters);
+	const proven: Proven[] = [];
+	for (const task of tasks) {
+		if (!isProblem(task)) proven.push(await proofOf(task, prover, disk));
+	}
+	if (flags.json) console.out(`${JSON.stringify(proofJson(proven), null, "\t")}\n`);
+	else console.out(proofText(proven, { all: flags.all ?? false }));
+	const failed = proven.some(({ findings }) => findings.some((f) => f.severity === "error"));
+	return failed ? EXIT.refused : EXIT.ok;
+}
+
+async function proofOf(
+	{ path, promised, digest, sought }: Task,
+	prover: Prover,
+	disk: Disk,
+): Promise<Proven> {
+	const bytes = await readInput(disk, path, { maxBytes: MOST.drawing });
+	if ("code" in bytes) {
+		const lost = bytes.code === "file-missing";
+		const finding = lost ? problem("drawing-missing", [], { file: path }) : bytes;
+		return { file: path, measured: [], findings: [finding] };
+	}
+	if (sought) return prover.proveSought(bytes, promised);
+	const proven = await prover.prove(bytes, promised);
+	const isOwn = digest === undefined || (await sha256(bytes)) === digest;
+	const changed = isOwn ? [] : [fileChanged(promised.name)];
+	return { ...proven, findings: [...proven.findings, ...changed] };
+}
+
+function fileChanged(file: string): Problem {
+	return { ...problem("file-changed", [], { file }), severity: "note" };
+}
+
+/** How files are measured against a part of a job, whatever their names, wherever it lies. */
+async function tasksOfJob(flags: ProofFlags, disk: Disk) {
+	const file = await readJobFile(flags.job!, disk, flags.machine);
+	if ("code" in file) return [file];
+	const { tool = "" } = flags;
+	const made = await make(file.text, {
+		load: file.load,
+		...(file.machine ? { machine: file.machine } : {}),
+		only: tool === "" ? [] : [tool],
+		sheets: false,
+		proof: false,
+	});
+	if (!made.ok) return made.problems;
+	const promised = promisedOf(new TextDecoder().decode(made.files.at(-1)!.bytes), MANIFEST);
+	if ("code" in promised) return [promised];
+	const [part, ...more] = promised.parts;
+	if (!part || more.length > 0) {
+		return [problem("one-part-wanted", ["--tool"], { names: promised.parts.map((p) => p.name) })];
+	}
+	return async (path: string): Promise<(Task | Problem)[]> => [
+		{
+			path,
+			promised: {
+				name: path,
+				format: /\.svg$/iu.test(path) ? "svg" : "dxf",
+				placed: [{ part, move: STAY }],
+				stretch: made.job.bench.machine.stretch,
+				bed: null,
+				dimensions: true,
+			},
+			digest: undefined,
+			sought: true,
+		},
+	];
+}
+
+/** What a path of the command line stands for: a folder, a manifest or a drawing. */
+async function tasksOf(path: string, flags: ProofFlags, disk: Disk): Promise<(Task | Problem)[]> {
+	const isFolder = await disk.stat(path).then(
+		(entry) => entry.isDirectory(),
+		() => false,
+	);
+	const whole = isFolder || basename(path) === MANIFEST;
+	const folder = isFolder ? path : dirname(path);
+	const manifest = flags.manifest ?? (isFolder || !whole ? join(folder, MANIFEST) : path);
+	const promised = await promisedIn(manifest, disk);
+	if (isProblem(promised)) return [promised];
+	const chosen = whole
+		? promised.files
+		: promised.files.filter(({ name }) => name === basename(path));
+	if (chosen.length === 0) {
+		const known = promised.files.map(({ name }) => name);
+		return [problem("file-not-promised", [], { file: path, manifest, known })];
+	}
+	return chosen.map((file) => ({
+		path: whole ? join(folder, file.name) : path,
+		promised: file,
+		digest: promised.digests.get(file.name),
+		sought: false,
+	}));
+}
+
+async function promisedIn(path: string, disk: Disk): Promise<Promised | Problem> {
+	const bytes = await readInput(disk, path, { maxBytes: MOST.manifest });
+	if (!("code" in bytes)) return promisedOf(new TextDecoder().decode(bytes), path);
+	return bytes.code === "file-missing" ? problem("manifest-missing", [], { file: path }) : bytes;
+}
+
+async function lettersOf(font: string | undefined, disk: Disk): Promise<Lettering | Problem> {
+	if (font === undefined) return loadLettering(undefined);
+	const bytes = await readInput(disk, font, { maxBytes: MOST.font });
+	if ("code" in bytes) return bytes;
+	try {
+		return await loadLettering({ bytes, name: fontName(font) });
+	} catch (error) {
+		const reason = error instanceof Error ? error.message : String(error);
+		return problem("font-unusable", ["--font"], { file: font, reason });
+	}
+}
+
+function isProblem(value: object): value is Problem {
+	return "code" in value;
+}

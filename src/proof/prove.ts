@@ -1,0 +1,150 @@
+import {
+	extents,
+	grown,
+	type Move,
+	moved,
+	type Point,
+	stretched,
+	undone,
+} from "../geometry/index.js";
+import type { Lettering } from "../lettering/index.js";
+import { type Problem, problem } from "../problem/index.js";
+import { type Cutter, loadCutter } from "./cut.js";
+import { finishedPart } from "./finished.js";
+import { inspect } from "./inspect.js";
+import { judged } from "./judge.js";
+import { measureFinished } from "./measure.js";
+import { outlineFaults } from "./outline.js";
+import { placeOf } from "./place.js";
+import { readDxf } from "./read-dxf.js";
+import { readSvg } from "./read-svg.js";
+import { areSame } from "./same.js";
+import type { Measured, PromisedFile, PromisedPart, ReadDrawing, ReadStroke } from "./types.js";
+
+/** What a file was found to be. */
+export interface Proven {
+	readonly file: string;
+	/** Every claim of every part on it, as often as the part lies there. */
+	readonly measured: readonly Measured[];
+	/** What is wrong with it, worst first; empty if all is well. */
+	readonly findings: readonly Problem[];
+}
+
+/** Two files within this are one drawing: what six decimals lose twice, mm. */
+const ONE_DRAWING = 3e-6;
+/** How far beyond its box a part's strokes are looked for, mm; less than two parts are apart. */
+const AROUND = 0.9;
+/** Findings that make measuring pointless: everything would be off for one reason. */
+const WHOLE = new Set(["unit-slip", "mirrored"]);
+
+/** Drawings that were measured already: the same part in another file is compared, not swept. */
+interface Known {
+	readonly part: PromisedPart;
+	readonly strokes: readonly ReadStroke[];
+	readonly measured: readonly Measured[];
+	readonly faults: readonly Problem[];
+}
+
+/** Measures files of one job one after the other; each distinct geometry of a part once. */
+export class Prover {
+	readonly #known: Known[] = [];
+
+	#cutter: Cutter | null = null;
+
+	/** @param letters - the lettering whose strokes labels are compared with */
+	constructor(private readonly letters: Lettering) {}
+
+	/**
+	 * Measures a written file against what its manifest promises of it.
+	 *
+	 * The bytes alone are read. Their form comes first, then what no claim says, then every
+	 * claim of every part, each part moved back from its place into its own frame. What was moved
+	 * for a kerf is cut first: what a beam of that width would leave is measured.
+	 */
+	async prove(bytes: Uint8Array, promised: PromisedFile): Promise<Proven> {
+		return this.#prove(read(bytes, promised), promised);
+	}
+
+	/**
+	 * The same for a file in which the one part lies wherever a drawing program put it: it is
+	 * looked for first, in any turn.
+	 */
+	async proveSought(bytes: Uint8Array, promised: PromisedFile): Promise<Proven> {
+		const drawing = read(bytes, promised);
+		const { part } = promised.placed[0]!;
+		const made = { x: 1 / promised.stretch.x, y: 1 / promised.stretch.y };
+		const strokes = drawing.strokes.map((s) => ({ ...s, path: stretched(s.path, made) }));
+		const move = placeOf({ ...drawing, strokes }, part, this.letters);
+		if (!move) {
+			const lost = problem("part-not-found", [], { part: part.name });
+			return proven(promised.name, [], [...drawing.findings, lost]);
+		}
+		const mirrored = move.mirror ? [problem("mirrored", [], { axis: "y" })] : [];
+		const found = await this.#prove(drawing, { ...promised, placed: [{ part, move }] });
+		return proven(promised.name, found.measured, [...mirrored, ...found.findings]);
+	}
+
+	async #prove(drawing: ReadDrawing, promised: PromisedFile): Promise<Proven> {
+		if (promised.placed.some(({ part }) => part.kerf > 0)) this.#cutter ??= await loadCutter();
+		const found = [...drawing.findings];
+		if (drawing.strokes.length === 0) {
+			const empty = found.some((f) => f.severity === "error") ? [] : [problem("nothing-drawn", [])];
+			return proven(promised.name, [], [...found, ...empty]);
+		}
+		const inspected = inspect(drawing, promised, this.letters);
+		found.push(...inspected);
+		if (inspected.some(({ code }) => WHOLE.has(code))) return proven(promised.name, [], found);
+		const known = promised.placed.map(({ part, move }) =>
+			this.#measure(part, strokesOf(drawing, part, move, promised.stretch)),
+		);
+		const measured = known.flatMap((k) => k.measured.map((m) => ({ ...m, file: promised.name })));
+		const faults = known.flatMap((k) => k.faults);
+		return proven(promised.name, measured, [...found, ...judged(measured), ...faults]);
+	}
+
+	#measure(part: PromisedPart, strokes: readonly ReadStroke[]): Known {
+		const known = this.#known.find(
+			(k) => k.part === part && areSame(k.strokes, strokes, ONE_DRAWING),
+		);
+		if (known) return known;
+		const finished = finishedPart(part, strokes, this.#cutter);
+		const measured = measureFinished(part, finished, this.letters);
+		const made = { part, strokes, measured, faults: outlineFaults(part, finished) };
+		this.#known.push(made);
+		return made;
+	}
+}
+
+function read(bytes: Uint8Array, { format }: PromisedFile): ReadDrawing {
+	return format === "svg" ? readSvg(bytes) : readDxf(bytes);
+}
+
+function proven(file: string, measured: readonly Measured[], findings: readonly Problem[]): Proven {
+	const rank = { error: 0, warning: 1, note: 2 };
+	const placed = findings.map((f) => ({ ...f, where: { ...f.where, file } }));
+	const sorted = placed.sort((a, b) => rank[a.severity] - rank[b.severity]);
+	return { file, measured, findings: sorted };
+}
+
+/** The strokes that lie where a part was placed, back in the part's own frame. */
+function strokesOf(
+	drawing: ReadDrawing,
+	part: PromisedPart,
+	move: Move,
+	stretch: Point,
+): ReadStroke[] {
+	const back = undone(move);
+	const made = { x: 1 / stretch.x, y: 1 / stretch.y };
+	const room = grown(part.box, AROUND);
+	return drawing.strokes.flatMap((stroke) => {
+		if (stroke.operation === "reference" || stroke.operation === null) return [];
+		const path = moved(stretched(stroke.path, made), back);
+		const box = extents(path);
+		const isOwn =
+			box.minX >= room.minX &&
+			box.minY >= room.minY &&
+			box.maxX <= room.maxX &&
+			box.maxY <= room.maxY;
+		return isOwn ? [{ ...stroke, path }] : [];
+	});
+}

@@ -1,0 +1,4 @@
+export * from "./figures.js";
+export * from "./proof-summary.js";
+export * from "./report-facts.js";
+export * from "./report-html.js";

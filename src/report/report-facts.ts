@@ -1,0 +1,19 @@
+import type { OutFile } from "../drawing/index.js";
+import type { Job } from "../job/index.js";
+import type { Proven } from "../proof/index.js";
+import type { MadeTool } from "../stages/build.js";
+import type { Drawing } from "../stages/draw.js";
+
+/** What a report is made of. */
+export interface ReportFacts {
+	readonly job: Job;
+	/** Parts at nominal size with all that is promised of them. */
+	readonly tools: readonly MadeTool[];
+	/** Every part's own drawing, then the laid-out sheets. */
+	readonly drawings: readonly Drawing[];
+	readonly files: readonly OutFile[];
+	/** What each file was found to be; empty where nothing was measured. */
+	readonly proven: readonly Proven[];
+	/** The standing one last. */
+	readonly cautions: readonly string[];
+}

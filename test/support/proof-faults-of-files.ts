@@ -1,0 +1,78 @@
+import { readFileSync, rmSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { STAY } from "../../src/geometry/index.js";
+import type { Problem } from "../../src/problem/index.js";
+import { finishedPart } from "../../src/proof/finished.js";
+import { type PromisedFile, Prover, promisedOf } from "../../src/proof/index.js";
+import { outlineFaults } from "../../src/proof/outline.js";
+import { JOB } from "./job-text.js";
+import { jobWith, LETTERS, madeParts } from "./made-parts.js";
+import { withPaths } from "./proof-measure-faults.js";
+import { promisedPart, strokesOf } from "./read-drawings.js";
+import { camber } from "./run-camber.js";
+
+/**
+ * Problems of whole files: without a drawing, a manifest, or a part that could be found.
+ *
+ * @param folder - empty, to write into
+ */
+export async function problemsOfFiles(folder: string): Promise<Problem[]> {
+	const prover = new Prover(LETTERS);
+	const [part] = madeParts(jobWith({}, ["radius-gauge"])).parts;
+	const file: PromisedFile = {
+		name: "a.svg",
+		format: "svg",
+		placed: [{ part: promisedPart(part!), move: STAY }],
+		stretch: { x: 1, y: 1 },
+		bed: null,
+		dimensions: true,
+	};
+	const svg = (inner: string) =>
+		new TextEncoder().encode(
+			`<svg xmlns="http://www.w3.org/2000/svg" width="9mm" height="9mm" viewBox="0 0 9 9">${inner}</svg>`,
+		);
+	const bare = await prover.prove(svg(""), file);
+	const square = svg('<g id="cut"><path d="M 1 1 L 5 1 L 5 5 L 1 5 Z"/></g>');
+	const lost = await prover.proveSought(square, file);
+	const unreadable = promisedOf("{", "manifest.json");
+	const flipped = withPaths(part!, "outline", ({ points, closed }) => {
+		const at = points.findIndex((p) => p.bulge > 0.4);
+		return [{ closed, points: points.map((p, i) => (i === at ? { ...p, bulge: -p.bulge } : p)) }];
+	});
+	const finished = finishedPart(promisedPart(part!), strokesOf(flipped), null);
+	return [
+		...bare.findings,
+		...lost.findings,
+		...outlineFaults(promisedPart(part!), finished),
+		...("code" in unreadable ? [unreadable] : []),
+		...(await problemsOfCommand(folder)),
+	];
+}
+
+/** What `camber proof --json` says of files that were changed, removed, renamed, of no job at all. */
+async function problemsOfCommand(folder: string): Promise<Problem[]> {
+	const at = (...names: string[]) => join(folder, ...names);
+	writeFileSync(at("neck.yaml"), JOB);
+	const made = ["--out", at("out"), "--only", "radius-gauge"];
+	await camber(["make", at("neck.yaml"), ...made]);
+	const drawing = at("out", "test-neck-radius-gauge-concave");
+	writeFileSync(`${drawing}.svg`, `${readFileSync(`${drawing}.svg`, "utf8")}\n`);
+	rmSync(`${drawing}.dxf`);
+	writeFileSync(at("out", "stranger.svg"), "");
+	writeFileSync(at("alone.svg"), "");
+	const said = await Promise.all([
+		saidBy("proof", at("out")),
+		saidBy("proof", at("out", "stranger.svg")),
+		saidBy("proof", at("alone.svg")),
+		saidBy("proof", at("alone.svg"), "--job", at("neck.yaml")),
+		saidBy("make", at("neck.yaml"), "--machine", at("none.yaml")),
+	]);
+	return said.flat();
+}
+
+/** The problems and findings that a command tells machines. */
+async function saidBy(command: string, ...args: string[]): Promise<Problem[]> {
+	const { out } = await camber([command, ...args, "--json"]);
+	const { problems = [], proven = [] } = JSON.parse(out);
+	return [...problems, ...proven.flatMap((p: { findings: Problem[] }) => p.findings)];
+}
