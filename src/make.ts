@@ -3,6 +3,7 @@ import { type Job, type MachineFile, readJob } from "./job/index.js";
 import { manifestOf } from "./manifest.js";
 import type { Problem } from "./problem/index.js";
 import type { Proven } from "./proof/index.js";
+import { type ReportFacts, reportHtml } from "./report/index.js";
 import { cautionsFor } from "./shop/index.js";
 import { buildAll, type MadeTool, onlyThese } from "./stages/build.js";
 import { cutAll } from "./stages/cut.js";
@@ -37,6 +38,8 @@ export interface MakeOptions {
 	readonly sheets?: boolean;
 	/** Whether every file is measured again before it is handed out: yes. */
 	readonly proof?: boolean;
+	/** Whether a page for people, report.html, is made besides: no. */
+	readonly report?: boolean;
 }
 
 /** What came of a job; `ok: false` has problems and no files. */
@@ -86,15 +89,26 @@ export async function make(text: string, options: MakeOptions = {}): Promise<Mad
 	const drawings = drawAll(job, cut.tools, laid.layouts, letters, options);
 
 	const { pens } = job.bench.machine;
-	const files = drawings.flatMap(({ sheet }) => writeAll(sheet, pens, formats, dxf));
+	const drawn = drawings.flatMap(({ sheet }) => writeAll(sheet, pens, formats, dxf));
+	const { dimensions = true, report = false } = options;
+	const facts = { job, tools: promisedParts(chosen.tools, cut.tools), drawings, dimensions };
 	const cautions = allCautions(job);
-	const tools = promisedParts(chosen.tools, cut.tools);
-	const { dimensions = true } = options;
-	const manifest = await manifestOf({ job, tools, drawings, files, cautions, dimensions });
-	const checked = options.proof === false ? UNPROVEN : await proveAll(files, manifest, letters);
+	const promise = await manifestOf({ ...facts, files: drawn, cautions });
+	const checked = options.proof === false ? UNPROVEN : await proveAll(drawn, promise, letters);
 	if (!checked.ok) return fail(checked.problems);
+
 	const { proven } = checked;
+	const pages = report ? [reportOf({ ...facts, files: drawn, proven, cautions })] : [];
+	const files = [...drawn, ...pages];
+	const manifest = report ? await manifestOf({ ...facts, files, cautions }) : promise;
+	const { tools } = facts;
 	return { ok: true, job, tools, drawings, files: [...files, manifest], cautions, proven };
+}
+
+/** The page for people. */
+function reportOf(facts: ReportFacts): OutFile {
+	const bytes = new TextEncoder().encode(reportHtml(facts));
+	return { name: "report.html", format: "html", bytes, sheet: "", parts: [] };
 }
 
 const UNPROVEN = { ok: true as const, proven: [] };

@@ -66,8 +66,8 @@ async function fileEntry(
 	{ name, format, bytes, parts, sheet }: OutFile,
 	drawings: readonly Drawing[],
 ) {
-	const drawing = drawings.find((d) => d.sheet.name === sheet)!;
-	const placed = drawing.placed.map(({ part, move: { x, y, turn } }) => ({
+	const drawing = drawings.find((d) => d.sheet.name === sheet);
+	const placed = (drawing?.placed ?? []).map(({ part, move: { x, y, turn } }) => ({
 		part: part.name,
 		x,
 		y,

@@ -24,6 +24,7 @@ function addMakeFlags(command: Command): Command {
 		.option("--sheets", "lay parts out on the bed (default where it is known)")
 		.option("--no-sheets", "single parts alone, no laid-out beds")
 		.option("--no-proof", "do not measure the files again before they are written")
+		.option("--no-report", "no report.html beside the files")
 		.option("--force", "overwrite files that camber did not write")
 		.option("--allow-unusual", "let scale lengths outside 150 to 2000 mm pass")
 		.option("--json", "report for machines");

@@ -1,6 +1,5 @@
 export * from "./compensate.js";
 export * from "./cutter.js";
-export { layoutFaults } from "./layout/layout-faults.js";
 export * from "./layout.js";
 export * from "./machine.js";
 export * from "./order.js";

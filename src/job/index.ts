@@ -7,5 +7,5 @@ export {
 	readJob,
 	type Wanted,
 } from "./read-job.js";
-export { type MachineFile, type MachineRead, readMachine } from "./read-machine.js";
+export { type MachineFile, readMachine } from "./read-machine.js";
 export { jobJsonSchema } from "./schema.js";

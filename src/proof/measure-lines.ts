@@ -59,7 +59,7 @@ function distanceOf(
 	const axis = axisOf(claim.axis, datum, at);
 	const apart = dot(minus(at, datum), axis);
 	const width = widthAcross(claims, claim.feature, axis);
-	if (width && claim.operation === "cut") {
+	if (width && claim.operation === "cut" && !isSlit(finished, width)) {
 		const middle = recessMiddle(finished, width, at, axis);
 		return apart + middle - datumOf(finished, features, datum, axis);
 	}
@@ -69,6 +69,11 @@ function distanceOf(
 	const found = nearestCut([...cuts, ...edges]);
 	if (!found) return Number.NaN;
 	return apart + found.t - datumOf(finished, features, datum, axis);
+}
+
+/** Whether a width claim tells the length of a single cut. */
+function isSlit({ slits }: Finished, { at }: SizeClaim): boolean {
+	return lineBetween(slits, at[0]!, at[1]!) !== null;
 }
 
 /** How far the datum's own line lies from its claimed place; 0 where none is drawn. */

@@ -43,20 +43,24 @@ function fits(from: Cut, to: Cut, kind: "recess" | "solid" | "any"): boolean {
 	return from.leaves === leaves && to.leaves === -leaves;
 }
 
-/** The claim on the width of a notch or slot across a direction, for a claim on its place or depth. */
+/**
+ * The claim on the width of a notch or slot across a direction, for a claim on its place or depth.
+ * A steeply slanted slot's length is a width along that direction too: the smaller one is across.
+ */
 export function widthAcross(
 	claims: readonly SizeClaim[],
 	feature: string,
 	direction: Point,
 ): SizeClaim | undefined {
-	return claims.find((c) => {
+	const across = claims.filter((c) => {
 		if (c.kind !== "width" || c.feature !== feature || c.operation !== "cut") return false;
 		return Math.abs(dot(directionOf(c.at[0]!, c.at[1]!), direction)) > LEAST_ACROSS;
 	});
+	return across.sort((a, b) => a.nominal - b.nominal)[0];
 }
 
 /** Cosine of the steepest slant at which a width still is one across. */
-const LEAST_ACROSS = 0.7;
+const LEAST_ACROSS = 0.2;
 
 /** Whether a width is that of a recess: features that have a place or a depth are. */
 export function isRecess(claims: readonly SizeClaim[], { feature }: SizeClaim): boolean {

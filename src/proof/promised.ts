@@ -100,9 +100,9 @@ const manifest = z.object({
 	files: z.array(
 		z.object({
 			name: z.string(),
-			format: z.enum(["svg", "dxf"]),
+			format: z.enum(["svg", "dxf", "html"]),
 			sha256: z.string(),
-			placed: z.array(z.object({ part: z.string(), x: number, y: number, turn: number })).min(1),
+			placed: z.array(z.object({ part: z.string(), x: number, y: number, turn: number })),
 		}),
 	),
 	tools: z.array(z.object({ tool: z.string(), parts: z.array(part) })),
@@ -129,7 +129,12 @@ export function promisedOf(text: string, name: string): Promised | Problem {
 		const { path: at, message } = read.error.issues[0]!;
 		return refuse(at.length > 0 ? `at ${at.join(".")}: ${message}` : message);
 	}
-	const { job, dimensions, machine, files, tools, sheets } = read.data;
+	const { job, dimensions, machine, tools, sheets } = read.data;
+	const files = read.data.files.flatMap(({ format, ...file }) =>
+		format === "html" ? [] : [{ ...file, format }],
+	);
+	const empty = files.find(({ placed }) => placed.length === 0);
+	if (empty) return refuse(`it says of no part where it lies in ${empty.name}`);
 	const parts = tools.flatMap(({ tool, parts: list }) =>
 		list.map((p): PromisedPart => ({ ...p, tool, claims: p.claims as readonly Claim[] })),
 	);

@@ -97,7 +97,7 @@ describe.each(EXAMPLES)("example %s", (job) => {
 
 describe("templates-out", () => {
 	it("holds the baritone's whole output, byte by byte", async () => {
-		const { files } = await madeExample("heron-baritone");
+		const { files } = await madeExample("heron-baritone", { proof: true, report: true });
 		const folder = "templates-out/heron-baritone";
 		const present = readdirSync(folder).sort();
 		expect(present).toEqual(files.map((f) => f.name).sort());

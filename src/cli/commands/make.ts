@@ -22,6 +22,7 @@ export interface MakeFlags {
 	readonly machine?: string;
 	readonly sheets?: boolean;
 	readonly proof?: boolean;
+	readonly report?: boolean;
 	readonly force?: boolean;
 	readonly allowUnusual?: boolean;
 	readonly json?: boolean;
@@ -108,6 +109,7 @@ function makeOptions(flags: MakeFlags): MakeOptions | Problem[] {
 		dxf: dxf as DxfFlavour,
 		dimensions: flags.dimensions ?? true,
 		proof: flags.proof ?? true,
+		report: flags.report ?? true,
 		...(flags.sheets === undefined ? {} : { sheets: flags.sheets }),
 		only: only ?? [],
 		allowUnusual: flags.allowUnusual ?? false,
