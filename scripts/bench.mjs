@@ -9,9 +9,12 @@ import makerjs from "makerjs";
 import {
 	closed,
 	extents,
+	loadLettering,
 	make,
 	offset,
 	pointAt,
+	promisedOf,
+	prove,
 	segments,
 	vertex,
 	writeDxf,
@@ -59,14 +62,18 @@ console.log(
 	`${new Date().toISOString().slice(0, 10)}, node ${process.version}, ${cpus().length} x ${cpus()[0].model}\n`,
 );
 
+const THREE = "notched-straightedge,radius-gauge,slot-strip";
+const BARE = ["--no-proof", "--no-report"];
+const making = (...more) => ["bin/camber.js", "make", JOB, "-o", OUT, ...more];
+const three = ["--no-sheets", "--only", THREE];
 const commands = [
 	["bare node -e 0", ["-e", "0"]],
 	["camber --version", ["bin/camber.js", "--version"]],
-	["camber make, baritone, svg and dxf", ["bin/camber.js", "make", JOB, "-o", OUT]],
-	[
-		"camber make, one tool",
-		["bin/camber.js", "make", JOB, "-o", OUT, "--only", "notched-straightedge"],
-	],
+	["make, three tools, 17 files", making(...three, ...BARE)],
+	["the same with proof", making(...three, "--no-report")],
+	["the same with proof and report", making(...three)],
+	["make, four tools and their bed", making()],
+	["make, one tool, no proof", making("--no-sheets", "--only", "notched-straightedge", ...BARE)],
 ];
 const walls = processes(
 	commands.map(([, args]) => args),
@@ -77,6 +84,9 @@ console.log("whole process, median of 15           ms    x bare node");
 commands.forEach(([name], i) => {
 	console.log(`${name.padEnd(34)}${ms(walls[i])}${(walls[i] / walls[0]).toFixed(2).padStart(10)}`);
 });
+
+const share = (walls[3] - walls[2]) / walls[3];
+console.log(`share of proof in the three tools' run: ${(100 * share).toFixed(0)} %`);
 
 const made = await make(readFileSync(JOB, "utf8"));
 const whole = made.tools[0].parts[0];
@@ -99,6 +109,35 @@ function sheetOf(n) {
 		marks: [],
 		notes: [],
 	};
+}
+
+await proofTimes();
+
+/** Time to measure one file again, each anew. */
+async function proofTimes() {
+	const promised = promisedOf(new TextDecoder().decode(made.files.at(-1).bytes), "manifest.json");
+	const letters = await loadLettering();
+	console.log("\nproof of one file, warm                   ms     bytes    claims");
+	for (const name of [
+		"notched-straightedge",
+		"radius-gauge-nut-concave",
+		"slot-strip",
+		"sheet-1",
+	]) {
+		for (const format of ["svg", "dxf"]) {
+			const file = promised.files.find((f) => f.name === `heron-baritone-${name}.${format}`);
+			const { bytes } = made.files.find((f) => f.name === file.name);
+			const times = [];
+			let claims = 0;
+			for (let i = 0; i < 25; i++) {
+				const start = performance.now();
+				claims = (await prove(bytes, file, letters)).measured.length;
+				times.push(performance.now() - start);
+			}
+			const figures = `${String(bytes.length).padStart(10)}${String(claims).padStart(10)}`;
+			console.log(`${`${name} ${format}`.padEnd(36)}${ms(median(times.slice(5)))}${figures}`);
+		}
+	}
 }
 
 /** A path as a makerjs model. */

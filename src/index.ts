@@ -39,6 +39,16 @@ export {
 export * from "./neck/index.js";
 export { type Problem, pathText, placeText, problemText } from "./problem/index.js";
 export {
+	type Measured,
+	type Promised,
+	type PromisedFile,
+	type PromisedPart,
+	type Proven,
+	Prover,
+	promisedOf,
+	prove,
+} from "./proof/index.js";
+export {
 	type Bench,
 	type Built,
 	TOOLS,

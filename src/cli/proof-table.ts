@@ -1,5 +1,5 @@
 import { type Fact, type Problem, problemText } from "../problem/index.js";
-import type { Measured, Proven } from "../proof/index.js";
+import { findingNumber, type Measured, type Proven } from "../proof/index.js";
 import { compareBadness } from "../report/figures.js";
 import { findingsText, proofSummary, summaryText } from "../report/proof-summary.js";
 import { stable } from "../units/index.js";
@@ -83,7 +83,8 @@ function findingLines(told: readonly Told[]): string[] {
 function findingLine(finding: Problem): string {
 	const words = problemText(finding).split(" ");
 	const text = words.map((word) => shortened(word, LONGEST_WORD)).join(" ");
-	return wrapText(`  ${finding.severity}: ${text}`, "    ");
+	const number = findingNumber(finding.code);
+	return wrapText(`  ${finding.severity}${number === null ? "" : ` ${number}`}: ${text}`, "    ");
 }
 
 function claimLines(proven: readonly Proven[]): string[] {
@@ -123,7 +124,8 @@ function measuredJson({ part, claim, value, deviation, tolerance }: Measured) {
 function findingJson(finding: Problem) {
 	const plain = (fact: Fact) => (typeof fact === "number" ? numberOf(fact) : fact);
 	const facts = Object.entries(finding.facts).map(([key, fact]) => [key, plain(fact)] as const);
-	return { ...finding, facts: Object.fromEntries(facts), text: problemText(finding) };
+	const number = findingNumber(finding.code);
+	return { ...finding, number, facts: Object.fromEntries(facts), text: problemText(finding) };
 }
 
 /** A number that the one formatter can write; null for any other. */

@@ -682,6 +682,11 @@ const WORDING: Readonly<Record<string, (f: Facts) => Words>> = {
 			`${say(f.part)} leaves its outline at ${fine(f.x)}, ${fine(f.y)} mm from its own origin by ${fine(f.by)} mm, where ${fine(f.most)} mm are allowed`,
 			"Do not cut it: write the file anew, or undo what was changed there.",
 		),
+	"outline-length": (f) =>
+		w(
+			`${say(f.part)} has contours ${fine(f.measured)} mm long where ${fine(f.nominal)} mm are promised`,
+			"Do not cut it: something of its outline is missing or drawn twice. Write the file anew.",
+		),
 	"nothing-drawn": () =>
 		w("no path could be read from the file", "It holds nothing to cut: write it anew."),
 	"unit-slip": (f) =>

@@ -1,4 +1,5 @@
 export * from "./judge.js";
+export * from "./numbers.js";
 export * from "./place.js";
 export * from "./promised.js";
 export * from "./prove.js";

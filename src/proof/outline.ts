@@ -2,6 +2,7 @@ import {
 	distanceTo,
 	type Path,
 	type Point,
+	pathLength,
 	pointAt,
 	type Segment,
 	SegmentGrid,
@@ -21,23 +22,33 @@ const ROUND = 2;
  * Where a finished part's contours leave its nominal outline, corners and edges that no claim
  * speaks of included; inside corners may keep the round of the beam.
  *
+ * Every vertex and every middle of what is left must lie on the outline, and be as long: nothing
+ * of the outline is missing then.
+ *
  * @returns one finding, with the place that is farthest off, or none
  */
 export function outlineFaults(part: PromisedPart, { contours, kerf }: Finished): Problem[] {
 	const nominal = part.outline.filter((path) => path.closed);
-	if (nominal.length === 0 || contours.paths.length === 0) return [];
+	if (nominal.length === 0 || contours.paths.length !== nominal.length) return [];
 	const most = kerf > 0 ? BESIDE.cut : BESIDE.written;
-	const rounds = kerf > 0 ? nominal.flatMap(insideCorners) : [];
-	const isRound = (p: Point) =>
-		rounds.some((c) => Math.hypot(p.x - c.x, p.y - c.y) < (ROUND * kerf) / 2);
-	const off = [
-		...farthest(contours.paths, nominal, most, isRound),
-		...farthest(nominal, contours.paths, most, isRound),
-	];
-	const worst = off.reduce<Off | null>((a, b) => (a && a.by >= b.by ? a : b), null);
-	if (!worst) return [];
-	const { by, at } = worst;
-	return [problem("outline-differs", [], { part: part.name, by, x: at.x, y: at.y, most })];
+	const corners = kerf > 0 ? nominal.flatMap(insideCorners) : [];
+	const worst = farthest(contours.paths, nominal, most, corners, (ROUND * kerf) / 2);
+	if (worst) {
+		const { by, at } = worst;
+		return [problem("outline-differs", [], { part: part.name, by, x: at.x, y: at.y, most })];
+	}
+	const [is, due] = [lengthOf(contours.paths), lengthOf(nominal)];
+	const rounds = corners.length * SHORTCUT * kerf;
+	const slack = most * nominal.reduce((sum, path) => sum + path.points.length, 0);
+	if (is <= due + slack && is >= due - rounds - slack) return [];
+	return [problem("outline-length", [], { part: part.name, measured: is, nominal: due })];
+}
+
+/** By how much a beam's round shortens an inside corner at most, in kerfs: a sharp one by twice its radius. */
+const SHORTCUT = 1;
+
+function lengthOf(paths: readonly Path[]): number {
+	return paths.reduce((sum, path) => sum + pathLength(path), 0);
 }
 
 interface Off {
@@ -45,19 +56,24 @@ interface Off {
 	readonly by: number;
 }
 
-/** Points of some paths that lie farther beside others than they may. */
+/** The point of some paths that lies farthest beside others; null if none lies farther than it may. */
 function farthest(
 	paths: readonly Path[],
 	others: readonly Path[],
 	most: number,
-	isRound: (p: Point) => boolean,
-): Off[] {
+	corners: readonly Point[],
+	reach: number,
+): Off | null {
 	const all = others.flatMap(segments);
 	const grid = new SegmentGrid(all, most);
-	return paths.flatMap(pointsOf).flatMap((at): Off[] => {
-		if (grid.clearance(at, most) === null || isRound(at)) return [];
-		return [{ at, by: Math.min(...all.map((s) => distanceTo(s, at))) }];
-	});
+	const isRound = (p: Point) => corners.some((c) => Math.hypot(p.x - c.x, p.y - c.y) < reach);
+	let worst: Off | null = null;
+	for (const at of paths.flatMap(pointsOf)) {
+		if (grid.clearance(at, most) === null || isRound(at)) continue;
+		const by = Math.min(...all.map((s) => distanceTo(s, at)));
+		if (by > (worst?.by ?? 0)) worst = { at, by };
+	}
+	return worst;
 }
 
 /** Vertices and middles of a path's segments. */

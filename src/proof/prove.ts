@@ -18,7 +18,7 @@ import { outlineFaults } from "./outline.js";
 import { placeOf } from "./place.js";
 import { readDxf } from "./read-dxf.js";
 import { readSvg } from "./read-svg.js";
-import { areSame } from "./same.js";
+import { areSame, beginAlike } from "./same.js";
 import type { Measured, PromisedFile, PromisedPart, ReadDrawing, ReadStroke } from "./types.js";
 
 /** What a file was found to be. */
@@ -45,9 +45,33 @@ interface Known {
 	readonly faults: readonly Problem[];
 }
 
+/** A drawing that was measured already: the same in another format is compared with it. */
+interface Twin {
+	readonly drawing: ReadDrawing;
+	readonly promised: PromisedFile;
+	readonly measured: readonly Measured[];
+	readonly findings: readonly Problem[];
+}
+
+/**
+ * One written file measured against what its manifest promises of it; for several files of a job
+ * a `Prover` measures what they share but once.
+ *
+ * @param letters - the lettering whose strokes labels are compared with
+ * @example (await prove(bytes, promised.files[0], letters)).findings // [] if all is well
+ */
+export function prove(
+	bytes: Uint8Array,
+	promised: PromisedFile,
+	letters: Lettering,
+): Promise<Proven> {
+	return new Prover(letters).prove(bytes, promised);
+}
+
 /** Measures files of one job one after the other; each distinct geometry of a part once. */
 export class Prover {
 	readonly #known: Known[] = [];
+	readonly #twins: Twin[] = [];
 
 	#cutter: Cutter | null = null;
 
@@ -91,15 +115,19 @@ export class Prover {
 			const empty = found.some((f) => f.severity === "error") ? [] : [problem("nothing-drawn", [])];
 			return proven(promised.name, [], [...found, ...empty]);
 		}
+		const twin = this.#twins.find((t) => isTwin(t, drawing, promised));
+		if (twin) return proven(promised.name, twin.measured, [...found, ...twin.findings]);
 		const inspected = inspect(drawing, promised, this.letters);
 		found.push(...inspected);
 		if (inspected.some(({ code }) => WHOLE.has(code))) return proven(promised.name, [], found);
 		const known = promised.placed.map(({ part, move }) =>
 			this.#measure(part, strokesOf(drawing, part, move, promised.stretch)),
 		);
-		const measured = known.flatMap((k) => k.measured.map((m) => ({ ...m, file: promised.name })));
-		const faults = known.flatMap((k) => k.faults);
-		return proven(promised.name, measured, [...found, ...judged(measured), ...faults]);
+		const measured = known.flatMap((k) => k.measured);
+		const findings = [...inspected, ...judged(measured), ...known.flatMap((k) => k.faults)];
+		const lasting = findings.filter(({ code }) => code !== "outside-page");
+		this.#twins.push({ drawing, promised, measured, findings: lasting });
+		return proven(promised.name, measured, [...drawing.findings, ...findings]);
 	}
 
 	#measure(part: PromisedPart, strokes: readonly ReadStroke[]): Known {
@@ -119,7 +147,27 @@ function read(bytes: Uint8Array, { format }: PromisedFile): ReadDrawing {
 	return format === "svg" ? readSvg(bytes) : readDxf(bytes);
 }
 
-function proven(file: string, measured: readonly Measured[], findings: readonly Problem[]): Proven {
+/** Whether another file shows the same parts at the same places with the same strokes. */
+function isTwin(twin: Twin, drawing: ReadDrawing, { placed, stretch }: PromisedFile): boolean {
+	const other = twin.promised;
+	const isAlike =
+		placed.length === other.placed.length &&
+		stretch.x === other.stretch.x &&
+		stretch.y === other.stretch.y &&
+		placed.every(({ part, move }, i) => {
+			const beside = other.placed[i]!;
+			const { x, y, turn, mirror } = beside.move;
+			const isSame = move.x === x && move.y === y && move.turn === turn && move.mirror === mirror;
+			return isSame && beside.part === part;
+		});
+	const workOf = ({ strokes }: ReadDrawing) => strokes.filter((s) => s.operation !== "reference");
+	if (!isAlike) return false;
+	const [a, b] = [workOf(twin.drawing), workOf(drawing)];
+	return areSame(a, b, ONE_DRAWING) && beginAlike(a, b, ONE_DRAWING);
+}
+
+function proven(file: string, of: readonly Measured[], findings: readonly Problem[]): Proven {
+	const measured = of.map((m) => ({ ...m, file }));
 	const rank = { error: 0, warning: 1, note: 2 };
 	const placed = findings.map((f) => ({ ...f, where: { ...f.where, file } }));
 	const sorted = placed.sort((a, b) => rank[a.severity] - rank[b.severity]);

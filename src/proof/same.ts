@@ -23,6 +23,22 @@ export function areSame(a: readonly ReadStroke[], b: readonly ReadStroke[], near
 	});
 }
 
+/**
+ * Whether strokes that are the same also begin at the same places; a full circle may begin
+ * anywhere, since formats that know circles say nothing of it.
+ */
+export function beginAlike(
+	a: readonly ReadStroke[],
+	b: readonly ReadStroke[],
+	near: number,
+): boolean {
+	return a.every(({ path }, i) => {
+		const [from, other] = [path.points[0]!, b[i]!.path.points[0]!];
+		const isRound = path.closed && path.points.every(({ bulge }) => bulge !== 0);
+		return isRound || Math.hypot(from.x - other.x, from.y - other.y) <= near;
+	});
+}
+
 function isSamePath(a: Path, b: Path, near: number): boolean {
 	if (a.closed !== b.closed) return false;
 	const [one, two] = [extents(a), extents(b)];

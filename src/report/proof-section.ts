@@ -1,5 +1,5 @@
 import { problemText } from "../problem/index.js";
-import type { Proven } from "../proof/index.js";
+import { findingNumber, type Proven } from "../proof/index.js";
 import { textElement } from "../writers/xml.js";
 import { list, section } from "./blocks.js";
 import { findingsText, proofSummary, summaryText } from "./proof-summary.js";
@@ -14,7 +14,7 @@ export function proofSection(proven: readonly Proven[]): string {
 	const summary = proofSummary(proven);
 	const found = findingsText(summary) || "nothing found wrong";
 	const findings = proven.flatMap(({ file, findings }) =>
-		findings.map((f) => `${f.severity}, ${file}: ${problemText(f)}`),
+		findings.map((f) => `${f.severity} ${findingNumber(f.code) ?? ""}, ${file}: ${problemText(f)}`),
 	);
 	return section("Proof", {}, [
 		textElement("p", {}, `${summaryText(summary)}; ${found}.`),

@@ -131,11 +131,11 @@ describe("proofText", () => {
 		expect(claims).toEqual(["lost", "by-ten", "by-four", "by-three"]);
 		expect(lines.slice(5).filter((l) => !l.startsWith("    "))).toEqual([
 			"second.svg",
-			expect.stringMatching(/^ {2}error: no path could be read/u),
+			expect.stringMatching(/^ {2}error 105: no path could be read/u),
 			FILE,
-			expect.stringMatching(/^ {2}warning: bar: labels in the lettering "own"/u),
+			expect.stringMatching(/^ {2}warning 306: bar: labels in the lettering "own"/u),
 			FILE,
-			expect.stringMatching(/^ {2}note: neck-bar\.svg is no longer/u),
+			expect.stringMatching(/^ {2}note 141: neck-bar\.svg is no longer/u),
 			expect.stringMatching(/; 5 errors, 1 warning, 1 note$/u),
 		]);
 	});
@@ -147,7 +147,7 @@ describe("proofText", () => {
 		};
 		const text = proofText([provenFile([...GOOD, unread])], { all: true });
 		expect(text).toMatch(/label-scale +"25…frets" +not compared/u);
-		expect(text).toMatch(/\n {2}warning: bar: labels/u);
+		expect(text).toMatch(/\n {2}warning 306: bar: labels/u);
 		expect(text).toMatch(/4 claims measured in 1 file.*; 1 warning\n$/u);
 	});
 

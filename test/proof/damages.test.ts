@@ -74,6 +74,24 @@ describe.each(["svg", "r2000"] as const)("a damaged %s file", (kind) => {
 	});
 });
 
+describe("a prover that knows a good SVG", () => {
+	it.each(DAMAGES.filter(({ to }) => to === "gauge"))(
+		"still finds out the damaged DXF: $title",
+		async ({ to, change, finds }) => {
+			const { made, promised } = plain;
+			const { pens } = made.job.bench.machine;
+			const { sheet } = made.drawings.find((d) => d.sheet.name.endsWith(NAMES[to]))!;
+			const [svg, dxf] = promised.files.filter((f) => f.name.startsWith(`${sheet.name}.`));
+			const prover = new Prover(LETTERS);
+			expect((await prover.prove(bytesOf(sheet, pens, "svg"), svg!)).findings).toEqual([]);
+			const spoilt = await prover.prove(bytesOf(change(sheet), pens, "r2000"), dxf!);
+			expect(spoilt.findings.map((f) => f.code)).toContain(finds[0]);
+			const good = await prover.prove(bytesOf(sheet, pens, "r2000"), dxf!);
+			expect(good.findings).toEqual([]);
+		},
+	);
+});
+
 /** What is done to a written file's text, as an editor, a transfer or a mischief would do it. */
 interface Slip {
 	readonly title: string;

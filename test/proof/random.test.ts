@@ -41,7 +41,11 @@ describe("undamaged files of random jobs", () => {
 				anyForm,
 				fc.boolean(),
 				async ({ job }, tool, machine, form, dimensions) => {
-					const text = stringify({ ...job, machine: { ...(job.machine as object), ...machine }, make: [tool] });
+					const text = stringify({
+						...job,
+						machine: { ...(job.machine as object), ...machine },
+						make: [tool],
+					});
 					const done = await make(text, { ...form, dimensions, proof: false });
 					if (!done.ok) {
 						for (const { code } of done.problems) refused.set(code, (refused.get(code) ?? 0) + 1);

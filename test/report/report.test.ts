@@ -211,7 +211,7 @@ describe("reportHtml", () => {
 		const proven = [{ ...first!, findings: [note] }, ...rest];
 		const text = sectionOf(reportHtml({ ...facts, proven }), "Proof");
 		expect(text).toContain("; 1 note.");
-		expect(text).toContain(`<li>note, ${first!.file}: a.svg is no longer as camber wrote it.`);
+		expect(text).toContain(`<li>note 141, ${first!.file}: a.svg is no longer as camber wrote it.`);
 	});
 
 	it("says plainly that nothing was measured, and shows no figures of it", async () => {

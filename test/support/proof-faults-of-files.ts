@@ -1,6 +1,7 @@
 import { readFileSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
-import { STAY } from "../../src/geometry/index.js";
+import type { Part } from "../../src/drawing/index.js";
+import { closed, rectangle, STAY, vertex } from "../../src/geometry/index.js";
 import type { Problem } from "../../src/problem/index.js";
 import { finishedPart } from "../../src/proof/finished.js";
 import { type PromisedFile, Prover, promisedOf } from "../../src/proof/index.js";
@@ -40,10 +41,28 @@ export async function problemsOfFiles(folder: string): Promise<Problem[]> {
 		return [{ closed, points: points.map((p, i) => (i === at ? { ...p, bulge: -p.bulge } : p)) }];
 	});
 	const finished = finishedPart(promisedPart(part!), strokesOf(flipped), null);
+	const plate: Part = {
+		...part!,
+		claims: [],
+		marks: [{ operation: "cut", path: rectangle(0, 0, 10, 6), feature: "outline" }],
+	};
+	const notched = [
+		[0, 0],
+		[7, 0],
+		[7, 2],
+		[8, 2],
+		[8, 0],
+		[10, 0],
+		[10, 6],
+		[0, 6],
+	] as const;
+	const outline = [closed(...notched.map(([x, y]) => vertex(x, y)))];
+	const filled = finishedPart(promisedPart(plate), strokesOf(plate), null);
 	return [
 		...bare.findings,
 		...lost.findings,
 		...outlineFaults(promisedPart(part!), finished),
+		...outlineFaults({ ...promisedPart(plate), outline }, filled),
 		...("code" in unreadable ? [unreadable] : []),
 		...(await problemsOfCommand(folder)),
 	];
