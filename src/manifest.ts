@@ -105,6 +105,7 @@ function partEntry(part: Part, machine: Machine, drawings: readonly Drawing[]) {
 		workingEdge,
 		working: part.working.map(pathEntry),
 		outline: contours.map((m) => pathEntry(m.path)),
+		scores: part.marks.filter((m) => m.operation === "score").map((m) => pathEntry(m.path)),
 		box: partExtents(part),
 		marks: Object.fromEntries(
 			OPERATIONS.map(

@@ -15,12 +15,17 @@ const LINE = 100;
 /** Most problems told at once: more of them have one cause. */
 const MOST_TOLD = 40;
 
-/** Problems, one a line, with their places. */
+/**
+ * Problems, one a line, with their places.
+ *
+ * @param writes - whether the command would have written files
+ */
 export function reportProblems(
 	console: Console,
 	problems: readonly Problem[],
 	file: string,
 	placeOf: (p: Problem, file: string) => string = placeText,
+	writes = true,
 ): void {
 	for (const p of problems.slice(0, MOST_TOLD)) {
 		const place = placeOf(p, file);
@@ -28,6 +33,7 @@ export function reportProblems(
 	}
 	if (problems.length > MOST_TOLD) console.err(`And ${problems.length - MOST_TOLD} more.\n`);
 	const errors = problems.filter((p) => p.severity === "error").length;
+	if (!writes) return;
 	if (errors > 1) console.err(`${errors} errors; no file was written.\n`);
 	else if (errors === 1) console.err("No file was written.\n");
 }

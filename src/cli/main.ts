@@ -117,7 +117,10 @@ async function commands(
 		.description("measure written files again: output folders, manifests, SVG and DXF files")
 		.option("--manifest <file>", "the manifest, where it does not lie beside the files")
 		.option("--job <file>", "measure against a part of this job, wherever it lies in the file")
-		.option("--tool <name>", "with --job: which tool or part the file shows")
+		.option(
+			"--tool <part>",
+			"with --job: the part that the file shows, or its tool if it makes one part",
+		)
 		.option("--machine <file>", "with --job: the machine's own file")
 		.option("--font <file>", "the font of the labels, where the job names one")
 		.option("--all", "list every claim, also those that hold")

@@ -8,6 +8,8 @@ import { figureLines, LINE, seen, shortened } from "./figure-table.js";
 
 /** Most findings told at once; all of a file have one cause, mostly. */
 const MOST_TOLD = 40;
+/** Claims told where something of the file itself is wrong: they follow from it, mostly. */
+const FEW_TOLD = 8;
 /** Longest word that is told in full: a text breaks between words. */
 const LONGEST_WORD = 90;
 
@@ -32,7 +34,7 @@ export function proofText(proven: readonly Proven[], { all }: { readonly all: bo
 	const summary = proofSummary(proven);
 	const found = findingsText(summary);
 	const last = found === "" ? summaryText(summary) : `${summaryText(summary)}; ${found}`;
-	const isWell = summary.errors + summary.warnings === 0;
+	const isWell = summary.errors + summary.warnings + summary.notes === 0;
 	if (isWell && !all) return `${last}\n`;
 	const told = proven.flatMap(toldOf);
 	const lines = all
@@ -51,14 +53,21 @@ function toldOf({ file, measured, findings }: Proven): Told[] {
 	});
 }
 
-/** The worst findings, and how many more there are. */
+/** What was found of files as such, then the worst claims, and how many more there are. */
 function shortLines(told: readonly Told[]): string[] {
-	const sorted = SEVERITIES.flatMap((severity) => {
-		const own = told.filter(({ finding }) => finding.severity === severity);
-		return [...byBadness(own.filter((t) => t.measured)), ...own.filter((t) => !t.measured)];
-	});
-	const rest = sorted.length - MOST_TOLD;
-	return [...findingLines(sorted.slice(0, MOST_TOLD)), ...(rest > 0 ? [`And ${rest} more.`] : [])];
+	const rank = (t: Told) => SEVERITIES.indexOf(t.finding.severity);
+	const files = told.filter((t) => !t.measured).sort((a, b) => rank(a) - rank(b));
+	const claims = byBadness(told.filter((t) => t.measured));
+	const some = claims.slice(
+		0,
+		files.some((t) => t.finding.severity === "error") ? FEW_TOLD : MOST_TOLD,
+	);
+	const rest = claims.length - some.length + Math.max(0, files.length - MOST_TOLD);
+	return [
+		...findingLines(files.slice(0, MOST_TOLD)),
+		...findingLines(some),
+		...(rest > 0 ? [`And ${rest} more.`] : []),
+	];
 }
 
 function byBadness(told: readonly Told[]): Told[] {

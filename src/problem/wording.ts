@@ -656,11 +656,19 @@ const WORDING: Readonly<Record<string, (f: Facts) => Words>> = {
 			"Name it with --manifest, or name a job and a part with --job and --tool.",
 		),
 	"drawing-missing": (f) =>
-		w(`there is no file ${say(f.file)}`, "It was moved or removed: make the job again."),
+		w(
+			`there is no file or folder ${say(f.file)}`,
+			"Check the path; a file that was removed comes back when the job is made again.",
+		),
+	"proof-flags": () =>
+		w(
+			"--tool and --machine go with --job, and --job goes without --manifest",
+			"Measure against a manifest, or give --job with --tool.",
+		),
 	"file-not-promised": (f) =>
 		w(
 			`${say(f.manifest)} promises nothing of ${say(f.file)}`,
-			`It speaks of ${say(f.known)}. For a file under another name give --job and --tool.`,
+			`For a file under another name give --job and --tool. The manifest speaks of ${say(f.known)}.`,
 		),
 	"one-part-wanted": (f) =>
 		w(
@@ -670,7 +678,7 @@ const WORDING: Readonly<Record<string, (f: Facts) => Words>> = {
 	"part-not-found": (f) =>
 		w(
 			`${say(f.part)} was not found in the file`,
-			"It may hold another part, be drawn in another unit, or have lost its cut contours.",
+			`It may hold another part, be drawn in another unit or for another kerf than ${fine(f.kerf)} mm, or have lost its cut contours.`,
 		),
 	"file-changed": (f) =>
 		w(
@@ -681,6 +689,21 @@ const WORDING: Readonly<Record<string, (f: Facts) => Words>> = {
 		w(
 			`${say(f.part)} leaves its outline at ${fine(f.x)}, ${fine(f.y)} mm from its own origin by ${fine(f.by)} mm, where ${fine(f.most)} mm are allowed`,
 			"Do not cut it: write the file anew, or undo what was changed there.",
+		),
+	"line-differs": (f) =>
+		w(
+			`a ${f.operation === "score" ? "scored line" : "single cut"} of ${say(f.part)} is off by ${fine(f.by)} mm at ${fine(f.x)}, ${fine(f.y)} mm from the part's own origin`,
+			"It was moved, turned, shortened or added. Do not cut it: write the file anew, or undo that.",
+		),
+	"moved-as-a-whole": (f) =>
+		w(
+			`${say(f.part)} lies ${fine(f.x)}, ${fine(f.y)} mm away and turned by ${fine(f.turn)} degrees: it was measured where it lies`,
+			"That does no harm unless the place on the bed matters, or the axes are corrected for a stretch.",
+		),
+	"pieces-joined": (f) =>
+		w(
+			`the cuts are in ${say(f.pieces)} pieces, which were joined into ${say(f.joined)} paths to be measured`,
+			"Some cutting programs start anew at every piece: join them there, or write the file anew.",
 		),
 	"outline-length": (f) =>
 		w(

@@ -80,6 +80,7 @@ const part = z.object({
 	stock,
 	working: z.array(path),
 	outline: z.array(path),
+	scores: z.array(path),
 	box: z.strictObject({ minX: number, minY: number, maxX: number, maxY: number }),
 	marks: z.partialRecord(operation, number),
 	open: number,

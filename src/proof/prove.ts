@@ -13,11 +13,13 @@ import { type Cutter, loadCutter } from "./cut.js";
 import { finishedPart } from "./finished.js";
 import { inspect } from "./inspect.js";
 import { judged } from "./judge.js";
+import { lineFaults } from "./lines.js";
 import { measureFinished } from "./measure.js";
 import { outlineFaults } from "./outline.js";
 import { placeOf } from "./place.js";
 import { readDxf } from "./read-dxf.js";
 import { readSvg } from "./read-svg.js";
+import { rejoined } from "./rejoined.js";
 import { areSame, beginAlike } from "./same.js";
 import type { Measured, PromisedFile, PromisedPart, ReadDrawing, ReadStroke } from "./types.js";
 
@@ -34,6 +36,8 @@ export interface Proven {
 const ONE_DRAWING = 3e-6;
 /** How far beyond its box a part's strokes are looked for, mm; less than two parts are apart. */
 const AROUND = 0.9;
+/** From this share of claims on that find nothing in their place the part is looked for elsewhere. */
+const MOSTLY = 0.5;
 /** Findings that make measuring pointless: everything would be off for one reason. */
 const WHOLE = new Set(["unit-slip", "mirrored"]);
 
@@ -86,7 +90,32 @@ export class Prover {
 	 * for a kerf is cut first: what a beam of that width would leave is measured.
 	 */
 	async prove(bytes: Uint8Array, promised: PromisedFile): Promise<Proven> {
-		return this.#prove(read(bytes, promised), promised);
+		const drawing = read(bytes, promised);
+		const proven = await this.#prove(drawing, promised);
+		const lost = proven.measured.filter(({ value }) => !Number.isFinite(value)).length;
+		if (promised.placed.length > 1 || lost < MOSTLY * proven.measured.length || lost === 0) {
+			return proven;
+		}
+		return (await this.#elsewhere(drawing, promised)) ?? proven;
+	}
+
+	/** A file whose one part was moved or turned as a whole, measured where it lies; null of none. */
+	async #elsewhere(drawing: ReadDrawing, promised: PromisedFile): Promise<Proven | null> {
+		const [{ part, move: from }] = promised.placed as [PromisedFile["placed"][number]];
+		const move = this.#placeOf(drawing, promised);
+		if (!move || move.mirror) return null;
+		const found = await this.#prove(drawing, { ...promised, placed: [{ part, move }] });
+		if (found.measured.some(({ value }) => !Number.isFinite(value))) return null;
+		const turn = ((move.turn - from.turn) * 180) / Math.PI;
+		const facts = { part: part.name, x: move.x - from.x, y: move.y - from.y, turn };
+		const told = { ...problem("moved-as-a-whole", [], facts), severity: "warning" as const };
+		return proven(promised.name, found.measured, [told, ...found.findings]);
+	}
+
+	#placeOf(drawing: ReadDrawing, { placed, stretch }: PromisedFile): Move | null {
+		const made = { x: 1 / stretch.x, y: 1 / stretch.y };
+		const strokes = drawing.strokes.map((s) => ({ ...s, path: stretched(s.path, made) }));
+		return placeOf({ ...drawing, strokes }, placed[0]!.part, this.letters);
 	}
 
 	/**
@@ -96,12 +125,11 @@ export class Prover {
 	async proveSought(bytes: Uint8Array, promised: PromisedFile): Promise<Proven> {
 		const drawing = read(bytes, promised);
 		const { part } = promised.placed[0]!;
-		const made = { x: 1 / promised.stretch.x, y: 1 / promised.stretch.y };
-		const strokes = drawing.strokes.map((s) => ({ ...s, path: stretched(s.path, made) }));
-		const move = placeOf({ ...drawing, strokes }, part, this.letters);
+		const move = this.#placeOf(drawing, promised);
 		if (!move) {
-			const lost = problem("part-not-found", [], { part: part.name });
-			return proven(promised.name, [], [...drawing.findings, lost]);
+			const whole = inspect(drawing, promised, this.letters).filter((f) => WHOLE.has(f.code));
+			const lost = problem("part-not-found", [], { part: part.name, kerf: part.kerf });
+			return proven(promised.name, [], [...drawing.findings, ...whole, lost]);
 		}
 		const mirrored = move.mirror ? [problem("mirrored", [], { axis: "y" })] : [];
 		const found = await this.#prove(drawing, { ...promised, placed: [{ part, move }] });
@@ -137,14 +165,16 @@ export class Prover {
 		if (known) return known;
 		const finished = finishedPart(part, strokes, this.#cutter);
 		const measured = measureFinished(part, finished, this.letters);
-		const made = { part, strokes, measured, faults: outlineFaults(part, finished) };
+		const faults = [...outlineFaults(part, finished), ...lineFaults(part, finished)];
+		const made = { part, strokes, measured, faults };
 		this.#known.push(made);
 		return made;
 	}
 }
 
-function read(bytes: Uint8Array, { format }: PromisedFile): ReadDrawing {
-	return format === "svg" ? readSvg(bytes) : readDxf(bytes);
+function read(bytes: Uint8Array, promised: PromisedFile): ReadDrawing {
+	const drawing = promised.format === "svg" ? readSvg(bytes) : readDxf(bytes);
+	return rejoined(drawing, promised);
 }
 
 /** Whether another file shows the same parts at the same places with the same strokes. */

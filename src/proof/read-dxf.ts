@@ -128,7 +128,11 @@ function readEntity(record: DxfRecord, reading: Reading): void {
 		const shape = dxfShape(record, findings);
 		if (shape) keep(record, shape, reading);
 	} else if (type === "TEXT" || type === "MTEXT") keepText(record, reading);
-	else findings.add("not-read", "warning", { kind: type.slice(0, 40) || "nothing" }, type);
+	else {
+		const isDrawn = operationNamed(layerOf(record)) !== "reference";
+		const kind = type.slice(0, 40) || "nothing";
+		findings.add("not-read", isDrawn ? "error" : "warning", { kind }, `${type} ${isDrawn}`);
+	}
 }
 
 /** Whether an entity is seen in the drawing itself, not on its paper or hidden. */

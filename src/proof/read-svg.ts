@@ -94,7 +94,10 @@ function readElement(element: Element, around: Surroundings, reading: Reading): 
 		const { layer, operation } = around;
 		for (const path of pen.paths) reading.strokes.push({ operation, layer, path });
 	} else if (name === "text") readText(element, { ...around, matrix }, place, reading);
-	else findings.add("not-read", "warning", { kind: name }, name);
+	else {
+		const isDrawn = around.operation !== "reference" && name !== "style";
+		findings.add("not-read", isDrawn ? "error" : "warning", { kind: name }, `${name} ${isDrawn}`);
+	}
 }
 
 function isHidden({ display, visibility, style = "" }: Attributes): boolean {
@@ -105,7 +108,7 @@ function isHidden({ display, visibility, style = "" }: Attributes): boolean {
 /** The matrix within an element: its own transform first, then that around it. */
 function matrixIn(a: Attributes, around: Matrix, place: string, findings: Findings): Matrix {
 	if (a.style?.includes("transform")) {
-		findings.add("not-read", "warning", { kind: "transform in a style" }, "transform in a style");
+		findings.add("not-read", "error", { kind: "transform in a style" }, "transform in a style");
 	}
 	if (a.transform === undefined) return around;
 	const own = readTransform(a.transform);

@@ -47,6 +47,8 @@ export interface PromisedPart {
 	readonly open: number;
 	/** Nominal paths of all that is cut, as they are without tabs; material on the left. */
 	readonly outline: readonly Path[];
+	/** Nominal paths of all that is scored. */
+	readonly scores: readonly Path[];
 	/** Width of the cut that its paths are moved for; 0 for a nominal part, mm. */
 	readonly kerf: number;
 	/** Meant at nominal size: its open lines and shared edges are meant. */

@@ -86,10 +86,11 @@ describe("proofText", () => {
 		expect(linesOf([provenFile([measured(LABEL, 0)])])).toEqual(["1 claim measured in 1 file"]);
 	});
 
-	it("counts notes in the line", () => {
-		const [line, ...more] = linesOf([provenFile(GOOD, [HINT])]);
-		expect(line).toMatch(/largest deviation 0\.0004 mm; 1 note$/u);
-		expect(more).toEqual([]);
+	it("tells notes too, and counts them in the line", () => {
+		const lines = linesOf([provenFile(GOOD, [HINT])]);
+		expect(lines[0]).toBe(FILE);
+		expect(lines[1]).toMatch(/^ {2}note 141: neck-bar\.svg is no longer/u);
+		expect(lines.at(-1)).toMatch(/largest deviation 0\.0004 mm; 1 note$/u);
 	});
 
 	it("tells a failing claim with its figures, and what it came to", () => {
@@ -118,7 +119,7 @@ describe("proofText", () => {
 		expect(lines.at(-1)).toBe("0 claims measured in 1 file; 2 errors");
 	});
 
-	it("has the worst first: errors by deviation over tolerance, then warnings, then notes", () => {
+	it("has what is wrong with a file first, worst first, then claims by deviation over tolerance", () => {
 		const fails = [
 			measured(size("by-three", 10), 0.003),
 			measured(size("by-ten", 10), -0.05, 0.005),
@@ -127,9 +128,10 @@ describe("proofText", () => {
 		];
 		const warned = provenFile(GOOD, [HINT, other("font-not-given", "warning", FONT)]);
 		const lines = linesOf([warned, provenFile(fails, [UNFIT], "second.svg")]);
-		const claims = lines.slice(1, 5).map((l) => l.split(/ {2,}/u)[2]);
+		const claims = lines.slice(-5, -1).map((l) => l.split(/ {2,}/u)[2]);
 		expect(claims).toEqual(["lost", "by-ten", "by-four", "by-three"]);
-		expect(lines.slice(5).filter((l) => !l.startsWith("    "))).toEqual([
+		const rest = [...lines.slice(0, -6), lines.at(-1)!];
+		expect(rest.filter((l) => !l.startsWith("    "))).toEqual([
 			"second.svg",
 			expect.stringMatching(/^ {2}error 105: no path could be read/u),
 			FILE,
@@ -151,14 +153,17 @@ describe("proofText", () => {
 		expect(text).toMatch(/4 claims measured in 1 file.*; 1 warning\n$/u);
 	});
 
-	it("stops after 40 findings and says how many there are besides", () => {
+	it("stops after 40 claims, or 8 where the file itself is wrong, and says how many there are besides", () => {
 		const many = Array.from({ length: 57 }, (_, i) =>
 			measured(size(`notch-${i}`, i), 0.002 + i / 1000),
 		);
-		const lines = linesOf([provenFile(many, [UNFIT])]);
+		const lines = linesOf([provenFile(many)]);
 		expect(lines).toHaveLength(1 + 40 + 2);
 		expect(lines[1]).toContain("notch-56 ");
-		expect(lines.at(-2)).toBe("And 18 more.");
+		expect(lines.at(-2)).toBe("And 17 more.");
+		const wrong = linesOf([provenFile(many, [UNFIT])]);
+		expect(wrong).toHaveLength(2 + 1 + 8 + 2);
+		expect(wrong.at(-2)).toBe("And 49 more.");
 	});
 
 	it("lists every claim on demand, worst first, well or not", () => {

@@ -3,7 +3,7 @@ import type { Pens, Sheet } from "../../src/drawing/index.js";
 import { type Made, make } from "../../src/make.js";
 import { type Promised, Prover, promisedOf } from "../../src/proof/index.js";
 import { type DxfFlavour, writeDxf, writeSvg } from "../../src/writers/index.js";
-import { DAMAGES, type Damage } from "../support/damages.js";
+import { DAMAGES, type Damage, exploded, movedAsAWhole } from "../support/damages.js";
 import { making } from "../support/job-text.js";
 import { LETTERS } from "../support/made-parts.js";
 
@@ -90,6 +90,22 @@ describe("a prover that knows a good SVG", () => {
 			expect(good.findings).toEqual([]);
 		},
 	);
+});
+
+describe.each(["svg", "r2000"] as const)("a %s file that was edited without harm", (kind) => {
+	it("is measured where it lies after it was moved as a whole, and says so", async () => {
+		for (const to of ["bar", "gauge", "strip"] as const) {
+			const findings = await foundIn(to, kind, movedAsAWhole);
+			expect(findings.map((f) => [f.code, f.severity])).toEqual([["moved-as-a-whole", "warning"]]);
+			expect(findings[0]!.facts.x).toBeCloseTo(100, 4);
+			expect(findings[0]!.facts.turn).toBeCloseTo((0.3 * 180) / Math.PI, 4);
+		}
+	});
+
+	it("is joined again after its outline was exploded, and says so", async () => {
+		const findings = await foundIn("gauge", kind, exploded);
+		expect(findings.map((f) => [f.code, f.severity])).toEqual([["pieces-joined", "warning"]]);
+	});
 });
 
 /** What is done to a written file's text, as an editor, a transfer or a mischief would do it. */

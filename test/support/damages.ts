@@ -356,6 +356,24 @@ export const DAMAGES: readonly Damage[] = [
 		finds: ["claim-failed"],
 	},
 	{
+		title: "a slot line turned about its middle by half a degree",
+		to: "strip",
+		change: onPart((p) => withPaths(p, "slot 12", (path) => [turnedInPlace(path, Math.PI / 360)])),
+		finds: ["line-differs"],
+	},
+	{
+		title: "the nut's line, of which no claim speaks, moved by 0.05 mm",
+		to: "strip",
+		change: onPart((p) => shifted(p, "theoretical nut", 0.05, 0)),
+		finds: ["line-differs"],
+	},
+	{
+		title: "a string's dashes moved by 0.1 mm",
+		to: "strip",
+		change: onPart((p) => shifted(p, "string line 2", 0, 0.1)),
+		finds: ["line-differs"],
+	},
+	{
 		title: "a marker moved by 0.05 mm",
 		to: "strip",
 		change: onPart((p) => shifted(p, "marker 5", 0.05, 0)),
@@ -479,5 +497,40 @@ function mirroredParts(sheet: Sheet): Sheet {
 	return {
 		...sheet,
 		placed: sheet.placed.map((p) => ({ ...p, move: { ...STAY, mirror: true } })),
+	};
+}
+
+/** A line turned about its middle. */
+function turnedInPlace({ points, closed }: Path, turn: number): Path {
+	const [a, b] = [points[0]!, points.at(-1)!];
+	const middle = { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 };
+	const back = moved({ points, closed }, shift(-middle.x, -middle.y));
+	return moved(back, { ...middle, turn, mirror: false });
+}
+
+/** A sheet whose parts all lie elsewhere, turned. */
+export function movedAsAWhole(sheet: Sheet): Sheet {
+	const move = { x: 100, y: 50, turn: 0.3, mirror: false };
+	return roomy((s) => ({ ...s, placed: s.placed.map((p) => ({ ...p, move })) }))(sheet);
+}
+
+/** A sheet whose outline is exploded into its lines and arcs. */
+export const exploded = onPart((part) => ({
+	...part,
+	marks: part.marks.flatMap((mark): Mark[] =>
+		mark.feature === "outline"
+			? segments(mark.path).map((s) => ({ ...mark, path: pieceOf(s) }))
+			: [mark],
+	),
+}));
+
+function pieceOf(s: ReturnType<typeof segments>[number]): Path {
+	const bulge = s.kind === "arc" ? Math.tan(s.sweep / 4) : 0;
+	return {
+		closed: false,
+		points: [
+			{ ...s.start, bulge },
+			{ ...s.end, bulge: 0 },
+		],
 	};
 }

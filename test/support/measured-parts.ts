@@ -26,6 +26,7 @@ export function promisedOf(part: Part, kerf: number): PromisedPart {
 		marks: {},
 		open: cuts.filter((path) => !path.closed).length,
 		outline: cuts,
+		scores: part.marks.filter((m) => m.operation === "score").map((m) => m.path),
 		kerf: part.nominal ? 0 : kerf,
 		nominal: part.nominal === true,
 	};

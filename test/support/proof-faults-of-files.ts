@@ -1,15 +1,19 @@
 import { readFileSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import type { Part } from "../../src/drawing/index.js";
-import { closed, rectangle, STAY, vertex } from "../../src/geometry/index.js";
+import { closed, rectangle, STAY, segments, shift, vertex } from "../../src/geometry/index.js";
 import type { Problem } from "../../src/problem/index.js";
 import { finishedPart } from "../../src/proof/finished.js";
 import { type PromisedFile, Prover, promisedOf } from "../../src/proof/index.js";
+import { lineFaults } from "../../src/proof/lines.js";
 import { outlineFaults } from "../../src/proof/outline.js";
+import { rejoined } from "../../src/proof/rejoined.js";
+import { writeSvg } from "../../src/writers/index.js";
+import { PENS, sheetOf } from "./drawings.js";
 import { JOB } from "./job-text.js";
 import { jobWith, LETTERS, madeParts } from "./made-parts.js";
-import { withPaths } from "./proof-measure-faults.js";
-import { promisedPart, strokesOf } from "./read-drawings.js";
+import { shifted, withPaths } from "./proof-measure-faults.js";
+import { drawingOf, promisedPart, strokesOf } from "./read-drawings.js";
 import { camber } from "./run-camber.js";
 
 /**
@@ -58,7 +62,23 @@ export async function problemsOfFiles(folder: string): Promise<Problem[]> {
 	] as const;
 	const outline = [closed(...notched.map(([x, y]) => vertex(x, y)))];
 	const filled = finishedPart(promisedPart(plate), strokesOf(plate), null);
+	const [strip] = madeParts(jobWith({}, ["slot-strip"])).parts;
+	const shift1 = shifted(strip!, "theoretical nut", 1, 0);
+	const elsewhere = sheetOf("a", { placed: [{ part: part!, move: shift(30, 20) }] });
+	const away = await prover.prove(new TextEncoder().encode(writeSvg(elsewhere, PENS)), file);
+	const pieces = withPaths(part!, "outline", (path) =>
+		segments(path).map((s) => ({
+			closed: false,
+			points: [vertex(s.start.x, s.start.y), vertex(s.end.x, s.end.y)],
+		})),
+	);
 	return [
+		...lineFaults(
+			promisedPart(strip!),
+			finishedPart(promisedPart(strip!), strokesOf(shift1), null),
+		),
+		...away.findings,
+		...rejoined(drawingOf(strokesOf(pieces)), file).findings,
 		...bare.findings,
 		...lost.findings,
 		...outlineFaults(promisedPart(part!), finished),
@@ -84,6 +104,7 @@ async function problemsOfCommand(folder: string): Promise<Problem[]> {
 		saidBy("proof", at("out", "stranger.svg")),
 		saidBy("proof", at("alone.svg")),
 		saidBy("proof", at("alone.svg"), "--job", at("neck.yaml")),
+		saidBy("proof", at("out"), "--tool", "slot-strip"),
 		saidBy("make", at("neck.yaml"), "--machine", at("none.yaml")),
 	]);
 	return said.flat();

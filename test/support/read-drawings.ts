@@ -18,6 +18,7 @@ export function promisedPart(nominal: Part, cut: Part = nominal, kerf = 0): Prom
 		marks,
 		open: cut.marks.filter((m) => m.operation === "cut" && !m.path.closed).length,
 		outline: cuts.map((m) => m.path),
+		scores: nominal.marks.filter((m) => m.operation === "score").map((m) => m.path),
 		kerf: 2 * pathMoved(nominal, kerf),
 		nominal: nominal.nominal === true,
 	};

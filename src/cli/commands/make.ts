@@ -78,12 +78,13 @@ export function refused(
 	problems: readonly Problem[],
 	file: string,
 	place: Place = placeText,
+	writes = true,
 ): number {
 	if (flags.json)
 		console.out(
 			`${JSON.stringify({ ok: false, problems: problems.map((p) => ({ ...p, text: problemText(p) })) }, null, "\t")}\n`,
 		);
-	else reportProblems(console, problems, file, place);
+	else reportProblems(console, problems, file, place, writes);
 	return EXIT.refused;
 }
 

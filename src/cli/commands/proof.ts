@@ -3,7 +3,7 @@ import { STAY } from "../../geometry/index.js";
 import { type Lettering, loadLettering } from "../../lettering/index.js";
 import { make } from "../../make.js";
 import { sha256 } from "../../manifest.js";
-import { type Problem, problem } from "../../problem/index.js";
+import { type Problem, placeText, problem } from "../../problem/index.js";
 import {
 	type Promised,
 	type PromisedFile,
@@ -51,12 +51,17 @@ export async function proofCommand(
 	console: Console,
 	disk: Disk = nodeDisk,
 ): Promise<number> {
+	const idle = flags.job === undefined ? [flags.tool, flags.machine] : [flags.manifest];
+	if (idle.some((given) => given !== undefined)) {
+		return refused(console, flags, [problem("proof-flags", [])], "", placeText, false);
+	}
 	const find = flags.job === undefined ? tasksOf : await tasksOfJob(flags, disk);
-	if (typeof find !== "function") return refused(console, flags, find, "");
+	if (typeof find !== "function") return refused(console, flags, find, "", placeText, false);
 	const tasks = (await Promise.all(paths.map((path) => find(path, flags, disk)))).flat();
 	const letters = await lettersOf(flags.font, disk);
 	const problems = [...tasks, letters].filter(isProblem);
-	if (problems.length > 0 || isProblem(letters)) return refused(console, flags, problems, "");
+	if (problems.length > 0 || isProblem(letters))
+		return refused(console, flags, problems, "", placeText, false);
 	const prover = new Prover(letters);
 	const proven: Proven[] = [];
 	for (const task of tasks) {
@@ -86,6 +91,13 @@ async function proofOf(
 	return { ...proven, findings: [...proven.findings, ...changed] };
 }
 
+/** A part that the job does not make, told by the flag that named it. */
+function asTool(p: Problem, given: string): Problem {
+	if (p.code !== "only-unknown") return p;
+	const { names = [], guess = "" } = p.facts;
+	return problem("flag-value", [], { flag: "--tool", given, allowed: names, guess });
+}
+
 function fileChanged(file: string): Problem {
 	return { ...problem("file-changed", [], { file }), severity: "note" };
 }
@@ -102,7 +114,7 @@ async function tasksOfJob(flags: ProofFlags, disk: Disk) {
 		sheets: false,
 		proof: false,
 	});
-	if (!made.ok) return made.problems;
+	if (!made.ok) return made.problems.map((p) => asTool(p, tool));
 	const promised = promisedOf(new TextDecoder().decode(made.files.at(-1)!.bytes), MANIFEST);
 	if ("code" in promised) return [promised];
 	const [part, ...more] = promised.parts;
@@ -128,10 +140,11 @@ async function tasksOfJob(flags: ProofFlags, disk: Disk) {
 
 /** What a path of the command line stands for: a folder, a manifest or a drawing. */
 async function tasksOf(path: string, flags: ProofFlags, disk: Disk): Promise<(Task | Problem)[]> {
-	const isFolder = await disk.stat(path).then(
-		(entry) => entry.isDirectory(),
-		() => false,
-	);
+	const entry = await disk.stat(path).catch(() => null);
+	if (!entry && flags.manifest === undefined) {
+		return [problem("drawing-missing", [], { file: path })];
+	}
+	const isFolder = entry?.isDirectory() ?? false;
 	const whole = isFolder || basename(path) === MANIFEST;
 	const folder = isFolder ? path : dirname(path);
 	const manifest = flags.manifest ?? (isFolder || !whole ? join(folder, MANIFEST) : path);
