@@ -52,7 +52,7 @@ function sources(folder = "src"): string[] {
 	return readdirSync(folder).flatMap((name) => {
 		const path = join(folder, name);
 		if (statSync(path).isDirectory()) return sources(path);
-		return path.endsWith("wording.ts") ? [] : [readFileSync(path, "utf8")];
+		return path.includes("problem/words/") ? [] : [readFileSync(path, "utf8")];
 	});
 }
 
