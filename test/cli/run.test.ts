@@ -70,11 +70,12 @@ describe("camber make", () => {
 		const { file, out } = jobFile(GAUGE);
 		const ran = await camber(["make", file, "-o", out]);
 		expect(ran).toMatchObject({ code: 0, err: "" });
-		expect(ran.out).toContain(`Test neck: 2 parts, 5 files in ${out}`);
+		expect(ran.out).toContain(`Test neck: 2 parts, 6 files in ${out}`);
 		expect(ran.out).toContain("radius-gauge-concave: Radius gauge, concave, 12 in");
 		expect(ran.out).toContain("Cautions");
 		expect(readdirSync(out).sort()).toEqual([
 			"manifest.json",
+			"report.html",
 			"test-neck-radius-gauge-concave.dxf",
 			"test-neck-radius-gauge-concave.svg",
 			"test-neck-radius-gauge-convex.dxf",
@@ -191,6 +192,7 @@ describe("camber make", () => {
 		expect([one.code, one.err]).toEqual([0, ""]);
 		expect(readdirSync(out).sort()).toEqual([
 			"manifest.json",
+			"report.html",
 			"test-neck-radius-gauge-convex.dxf",
 			"test-neck-radius-gauge-convex.svg",
 		]);
@@ -206,6 +208,7 @@ describe("camber make", () => {
 		await camber(["make", file, "-o", out, ...only]);
 		expect(readdirSync(out).sort()).toEqual([
 			"manifest.json",
+			"report.html",
 			"test-neck-notched-straightedge.svg",
 		]);
 	});
@@ -236,6 +239,7 @@ describe("camber make", () => {
 		]);
 		expect(readdirSync(out).sort()).toEqual([
 			"manifest.json",
+			"report.html",
 			"test-neck-radius-gauge-concave.svg",
 			"test-neck-slot-strip.svg",
 		]);
@@ -346,8 +350,8 @@ describe("camber with trouble on the disk", () => {
 			expect(err).toMatch(/no room on the disk for .*[Mm]ake room/u);
 			expect(snapshot(folder)).toEqual(before);
 		}
-		// Five new files, five old ones set aside, five moves.
-		expect(writes).toBe(15);
+		// Six new files, six old ones set aside, six moves.
+		expect(writes).toBe(18);
 	});
 
 	it("makes no folder that it could not fill", async () => {
