@@ -68,5 +68,10 @@ export interface LabelClaim {
 
 export type Claim = SizeClaim | LabelClaim;
 
+/** How people call what a size claim promises: a length along y is a height. */
+export function kindText({ kind, axis }: SizeClaim): string {
+	return kind === "length" && axis === "y" ? "height" : kind;
+}
+
 /** What a written file is judged by: the project's accuracy budget. */
 export const FILE_TOLERANCE = 0.001;

@@ -1,6 +1,6 @@
 import type { Lettering } from "../lettering/index.js";
 import { fixed, inches, trimmed } from "../units/index.js";
-import type { SizeClaim } from "./claim.js";
+import { kindText, type SizeClaim } from "./claim.js";
 import { type Ink, inkOf, NOTHING, stroke, TEXT, writing } from "./ink.js";
 import type { Part } from "./part.js";
 
@@ -172,8 +172,7 @@ function isRunning(claim: SizeClaim): boolean {
 function rowName(claim: SizeClaim): string {
 	if (claim.series) return claim.series;
 	if (isRunning(claim)) return `position from ${claim.datum}`;
-	const across = claim.axis === "y" && claim.kind === "length" ? "height" : claim.kind;
-	return `${claim.feature}: ${across}`;
+	return `${claim.feature}: ${kindText(claim)}`;
 }
 
 function rowValue(claims: readonly SizeClaim[]): string {

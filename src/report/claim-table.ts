@@ -1,4 +1,4 @@
-import type { LabelClaim, Part, SizeClaim } from "../drawing/index.js";
+import { kindText, type LabelClaim, type Part, type SizeClaim } from "../drawing/index.js";
 import type { Measured } from "../proof/index.js";
 import type { Remarked } from "../proof/measure.js";
 import { inches, trimmed } from "../units/index.js";
@@ -72,7 +72,7 @@ function claimRow(
 	const isOff = measured !== undefined && !(Math.abs(measured.deviation) <= measured.tolerance);
 	const cells = [
 		feature,
-		kind,
+		kindText(claim),
 		figureText(claim, nominal),
 		kind === "angle" ? "" : inches(nominal),
 		trimmed(bench, 4),

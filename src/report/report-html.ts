@@ -35,7 +35,7 @@ export function reportHtml(facts: ReportFacts): string {
 		partList(parts, worst),
 		...parts.map((part) => partSection(part, facts, worst)),
 		...sheets.map((drawing, i) => sheetSection(drawing, i, sheets.length, bench.machine.pens)),
-		...(tools.every(({ wanted }) => wanted.tool.neckless) ? [] : [neckSection(bench.neck)]),
+		...(tools.every(({ wanted }) => wanted.tool.neckless) ? [] : [neckSection(bench)]),
 		fileSection(facts.files, proven),
 		section("Cautions", {}, [list(cautions)]),
 	];
