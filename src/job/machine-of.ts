@@ -79,10 +79,14 @@ export function machineOf(values: MachineValues): Machine | Problem[] {
 	};
 }
 
+function widestOf(kerf: Machine["kerf"]): number {
+	return typeof kerf === "number" ? kerf : Math.max(...kerf.map((entry) => entry.kerf));
+}
+
 /** Keys that do not go with the kind of machine. */
 function misfits({ kerf = 0, cutter, relief, tabs }: MachineValues, kind: MachineKind): Problem[] {
 	const found: Problem[] = [];
-	const widest = typeof kerf === "number" ? kerf : Math.max(...kerf.map((entry) => entry.kerf));
+	const widest = widestOf(kerf);
 	if (kind !== "laser" && widest !== 0) {
 		found.push(problem("kerf", ["machine", "kerf"], { kerf: widest, kind }));
 	}
@@ -99,7 +103,7 @@ function misfits({ kerf = 0, cutter, relief, tabs }: MachineValues, kind: Machin
 function bedOf(values: MachineValues, kind: MachineKind): Bed | null | Problem[] {
 	const { bed: size, margin = USUAL.margin, kerf = 0, cutter = 0, spacing } = values;
 	if (!size) return null;
-	const widest = typeof kerf === "number" ? kerf : Math.max(...kerf.map((entry) => entry.kerf));
+	const widest = widestOf(kerf);
 	const least = Math.max(LEAST_SPACING, 2 * (kind === "mill" ? cutter : widest));
 	const found: Problem[] = [];
 	if (2 * margin >= Math.min(size.x, size.y)) {

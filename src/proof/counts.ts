@@ -1,7 +1,8 @@
 import { OPERATIONS, type Operation } from "../drawing/index.js";
-import { type Path, type Point, pathLength } from "../geometry/index.js";
+import { type Path, pathLength } from "../geometry/index.js";
 import type { Lettering } from "../lettering/index.js";
 import type { Problem } from "../problem/index.js";
+import { asMade } from "./as-made.js";
 import { found } from "./found.js";
 import { labelPaths } from "./label-paths.js";
 import { type LaidStroke, partName } from "./laid-strokes.js";
@@ -72,14 +73,10 @@ function isLettered(
 		({ part }, i) => part.marks.engrave === undefined || part.marks.engrave === meant[i]!.length,
 	);
 	if (!isComplete || engraved.length > meant.flat().length) return false;
-	const is = lengthOf(engraved.map(({ path }) => stretchedBack(path, stretch)));
+	const is = lengthOf(engraved.map(({ path }) => asMade(path, stretch)));
 	const should = lengthOf(meant.flat());
 	const isStretched = stretch.x !== 1 || stretch.y !== 1;
 	return Math.abs(is - should) <= LENGTH + (isStretched ? OF_STRETCHED * should : 0);
-}
-
-function stretchedBack({ closed, points }: Path, { x, y }: Point): Path {
-	return { closed, points: points.map((v) => ({ ...v, x: v.x * x, y: v.y * y })) };
 }
 
 function lengthOf(paths: readonly Path[]): number {

@@ -1,4 +1,4 @@
-import { meetings, type Point } from "../geometry/index.js";
+import { distance, meetings, type Point } from "../geometry/index.js";
 import type { Problem } from "../problem/index.js";
 import { found } from "./found.js";
 import { type LaidStroke, partName } from "./laid-strokes.js";
@@ -65,8 +65,4 @@ function isFault(
 	return !crossers.some(({ path: { points } }) =>
 		[points[0]!, points.at(-1)!].some((end) => distance(end, at) < END),
 	);
-}
-
-function distance(a: Point, b: Point): number {
-	return Math.hypot(a.x - b.x, a.y - b.y);
 }

@@ -1,15 +1,13 @@
 import {
-	distanceTo,
 	type Path,
 	type Point,
 	pathBetween,
 	pathLength,
 	pointAt,
-	type Segment,
-	SegmentGrid,
 	segments,
 } from "../geometry/index.js";
 import { type Problem, problem } from "../problem/index.js";
+import { farthest } from "./farthest.js";
 import type { Finished } from "./finished.js";
 import type { PromisedPart } from "./types.js";
 
@@ -44,30 +42,12 @@ function fault(
 	drawn: readonly Path[],
 ): Problem[] {
 	if (promised.length === 0 || drawn.length === 0) return [];
-	const off = [...beside(promised, drawn), ...beside(drawn, promised)];
-	const worst = off.reduce<Off | null>((a, b) => (a && a.by >= b.by ? a : b), null);
+	const missing = farthest(promised.flatMap(pointsOf), drawn, BESIDE);
+	const added = farthest(drawn.flatMap(pointsOf), promised, BESIDE);
+	const worst = added && added.by > (missing?.by ?? 0) ? added : missing;
 	if (!worst) return [];
 	const { at, by } = worst;
 	return [problem("line-differs", [], { part: part.name, operation, by, x: at.x, y: at.y })];
-}
-
-interface Off {
-	readonly at: Point;
-	readonly by: number;
-}
-
-/** Points of some lines that lie beside others. */
-function beside(lines: readonly Path[], others: readonly Path[]): Off[] {
-	const all = others.flatMap(segments);
-	const grid = new SegmentGrid(all, BESIDE);
-	return lines.flatMap(pointsOf).flatMap((at): Off[] => {
-		if (grid.clearance(at, BESIDE) === null) return [];
-		return [{ at, by: nearest(all, at) }];
-	});
-}
-
-function nearest(all: readonly Segment[], at: Point): number {
-	return all.reduce((least, s) => Math.min(least, distanceTo(s, at)), Number.POSITIVE_INFINITY);
 }
 
 /** Both ends of a path's segments and three places between. */

@@ -1,15 +1,15 @@
 import {
-	distanceTo,
+	distance,
 	type Path,
 	type Point,
 	pathLength,
 	pointAt,
 	type Segment,
-	SegmentGrid,
 	segments,
 	tangentAt,
 } from "../geometry/index.js";
 import { type Problem, problem } from "../problem/index.js";
+import { farthest } from "./farthest.js";
 import type { Finished } from "./finished.js";
 import type { PromisedPart } from "./types.js";
 
@@ -32,7 +32,8 @@ export function outlineFaults(part: PromisedPart, { contours, kerf }: Finished):
 	if (nominal.length === 0 || contours.paths.length !== nominal.length) return [];
 	const most = kerf > 0 ? BESIDE.cut : BESIDE.written;
 	const corners = kerf > 0 ? nominal.flatMap(insideCorners) : [];
-	const worst = farthest(contours.paths, nominal, most, corners, (ROUND * kerf) / 2);
+	const isRound = (p: Point) => corners.some((c) => distance(p, c) < (ROUND * kerf) / 2);
+	const worst = farthest(contours.paths.flatMap(pointsOf), nominal, most, isRound);
 	if (worst) {
 		const { by, at } = worst;
 		return [problem("outline-differs", [], { part: part.name, by, x: at.x, y: at.y, most })];
@@ -49,31 +50,6 @@ const SHORTCUT = 1;
 
 function lengthOf(paths: readonly Path[]): number {
 	return paths.reduce((sum, path) => sum + pathLength(path), 0);
-}
-
-interface Off {
-	readonly at: Point;
-	readonly by: number;
-}
-
-/** The point of some paths that lies farthest beside others; null if none lies farther than it may. */
-function farthest(
-	paths: readonly Path[],
-	others: readonly Path[],
-	most: number,
-	corners: readonly Point[],
-	reach: number,
-): Off | null {
-	const all = others.flatMap(segments);
-	const grid = new SegmentGrid(all, most);
-	const isRound = (p: Point) => corners.some((c) => Math.hypot(p.x - c.x, p.y - c.y) < reach);
-	let worst: Off | null = null;
-	for (const at of paths.flatMap(pointsOf)) {
-		if (grid.clearance(at, most) === null || isRound(at)) continue;
-		const by = Math.min(...all.map((s) => distanceTo(s, at)));
-		if (by > (worst?.by ?? 0)) worst = { at, by };
-	}
-	return worst;
 }
 
 /** Vertices and middles of a path's segments. */

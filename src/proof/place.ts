@@ -1,4 +1,5 @@
 import {
+	distance,
 	type Move,
 	movedPoint,
 	type Path,
@@ -178,8 +179,4 @@ function isBetter(a: Candidate, b: Candidate): boolean {
 function upTo(move: Move): Move {
 	const { turn } = move;
 	return { ...move, turn: turn - 2 * Math.PI * Math.round(turn / (2 * Math.PI)) };
-}
-
-function distance(a: Point, b: Point): number {
-	return Math.hypot(a.x - b.x, a.y - b.y);
 }

@@ -1,14 +1,7 @@
-import {
-	extents,
-	grown,
-	type Move,
-	moved,
-	type Point,
-	stretched,
-	undone,
-} from "../geometry/index.js";
+import { extents, grown, type Move, moved, type Point, undone } from "../geometry/index.js";
 import type { Lettering } from "../lettering/index.js";
 import { type Problem, problem } from "../problem/index.js";
+import { asMade } from "./as-made.js";
 import { type Cutter, loadCutter } from "./cut.js";
 import { finishedPart } from "./finished.js";
 import { inspect } from "./inspect.js";
@@ -113,8 +106,7 @@ export class Prover {
 	}
 
 	#placeOf(drawing: ReadDrawing, { placed, stretch }: PromisedFile): Move | null {
-		const made = { x: 1 / stretch.x, y: 1 / stretch.y };
-		const strokes = drawing.strokes.map((s) => ({ ...s, path: stretched(s.path, made) }));
+		const strokes = drawing.strokes.map((s) => ({ ...s, path: asMade(s.path, stretch) }));
 		return placeOf({ ...drawing, strokes }, placed[0]!.part, this.letters);
 	}
 
@@ -138,7 +130,7 @@ export class Prover {
 
 	async #prove(drawing: ReadDrawing, promised: PromisedFile): Promise<Proven> {
 		if (promised.placed.some(({ part }) => part.kerf > 0)) this.#cutter ??= await loadCutter();
-		const found = [...drawing.findings];
+		const found = drawing.findings;
 		if (drawing.strokes.length === 0) {
 			const empty = found.some((f) => f.severity === "error") ? [] : [problem("nothing-drawn", [])];
 			return proven(promised.name, [], [...found, ...empty]);
@@ -146,8 +138,9 @@ export class Prover {
 		const twin = this.#twins.find((t) => isTwin(t, drawing, promised));
 		if (twin) return proven(promised.name, twin.measured, [...found, ...twin.findings]);
 		const inspected = inspect(drawing, promised, this.letters);
-		found.push(...inspected);
-		if (inspected.some(({ code }) => WHOLE.has(code))) return proven(promised.name, [], found);
+		if (inspected.some(({ code }) => WHOLE.has(code))) {
+			return proven(promised.name, [], [...found, ...inspected]);
+		}
 		const known = promised.placed.map(({ part, move }) =>
 			this.#measure(part, strokesOf(drawing, part, move, promised.stretch)),
 		);
@@ -155,7 +148,7 @@ export class Prover {
 		const findings = [...inspected, ...judged(measured), ...known.flatMap((k) => k.faults)];
 		const lasting = findings.filter(({ code }) => code !== "outside-page");
 		this.#twins.push({ drawing, promised, measured, findings: lasting });
-		return proven(promised.name, measured, [...drawing.findings, ...findings]);
+		return proven(promised.name, measured, [...found, ...findings]);
 	}
 
 	#measure(part: PromisedPart, strokes: readonly ReadStroke[]): Known {
@@ -212,11 +205,10 @@ function strokesOf(
 	stretch: Point,
 ): ReadStroke[] {
 	const back = undone(move);
-	const made = { x: 1 / stretch.x, y: 1 / stretch.y };
 	const room = grown(part.box, AROUND);
 	return drawing.strokes.flatMap((stroke) => {
 		if (stroke.operation === "reference" || stroke.operation === null) return [];
-		const path = moved(stretched(stroke.path, made), back);
+		const path = moved(asMade(stroke.path, stretch), back);
 		const box = extents(path);
 		const isOwn =
 			box.minX >= room.minX &&
