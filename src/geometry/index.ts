@@ -1,5 +1,6 @@
 export * from "./arc.js";
 export * from "./between.js";
+export * from "./clip.js";
 export * from "./crossings.js";
 export * from "./fillet.js";
 export * from "./grid.js";
