@@ -76,7 +76,7 @@ export function readSvg(bytes: Uint8Array): ReadDrawing {
 function readElement(element: Element, around: Surroundings, reading: Reading): void {
 	const { name, attributes } = element;
 	const { findings, met } = reading;
-	if (SILENT.has(name) || name.includes(":")) return;
+	if (SILENT.has(name) || name.includes(":") || isPageRule(element)) return;
 	const nth = (met.get(name) ?? 0) + 1;
 	met.set(name, nth);
 	const place = `${name} ${nth}`;
@@ -98,6 +98,21 @@ function readElement(element: Element, around: Surroundings, reading: Reading): 
 		const isDrawn = around.operation !== "reference" && name !== "style";
 		findings.add("not-read", isDrawn ? "error" : "warning", { kind: name }, `${name} ${isDrawn}`);
 	}
+}
+
+/** A length of CSS that is not below 0. */
+const LENGTH = String.raw`\d+(?:\.\d+)?(?:mm|cm|q|in|pt|pc|px)`;
+const PAGE_SETTING = new RegExp(
+	String.raw`^(?:size\s*:\s*${LENGTH}\s+${LENGTH}|margin\s*:\s*(?:0|${LENGTH}))$`,
+	"iu",
+);
+
+/** Whether a style sheet only says what paper to print on: one rule, of size and margin. */
+function isPageRule({ name, text, children }: Element): boolean {
+	if (name !== "style" || children.length > 0) return false;
+	const settings = /^\s*@page\s*\{([^{}]*)\}\s*$/iu.exec(text)?.[1]?.split(";");
+	if (!settings) return false;
+	return settings.map((s) => s.trim()).every((s) => s === "" || PAGE_SETTING.test(s));
 }
 
 function isHidden({ display, visibility, style = "" }: Attributes): boolean {

@@ -1,2 +1,3 @@
 export * from "./dxf.js";
+export * from "./pdf.js";
 export * from "./svg.js";

@@ -9,6 +9,12 @@ import { emptyElement, parentElement, textElement } from "./xml.js";
 /** Height of capitals in a usual sans-serif font, as a share of its size (from memory). */
 export const CAP_HEIGHT = 0.7;
 
+/** What a file holds besides its drawing. */
+export interface SvgOptions {
+	/** Asks printing programs for paper of the sheet's size, without margins (CSS Paged Media 3). */
+	readonly page?: boolean;
+}
+
 /**
  * A sheet as SVG 1.1, true to size.
  *
@@ -22,7 +28,7 @@ export const CAP_HEIGHT = 0.7;
  *   that are not #rrggbb, and marks outside the sheet
  * @example writeSvg(sheet, pens) // '<?xml version="1.0" encoding="UTF-8"?>\n<svg xmlns=…'
  */
-export function writeSvg(sheet: Sheet, pens: Pens): string {
+export function writeSvg(sheet: Sheet, pens: Pens, { page = false }: SvgOptions = {}): string {
 	checkPens(pens);
 	const { minX, maxX, minY, maxY } = sheet.size;
 	const strokes = strokesOf(sheet);
@@ -46,9 +52,19 @@ export function writeSvg(sheet: Sheet, pens: Pens): string {
 			height: `${height}mm`,
 			viewBox: `${pairOf({ x: minX, y: maxY })} ${width} ${height}`,
 		},
-		[textElement("title", {}, sheet.title), textElement("desc", {}, description(sheet)), ...groups],
+		[
+			textElement("title", {}, sheet.title),
+			textElement("desc", {}, description(sheet)),
+			...(page ? [pageRule(maxX - minX, maxY - minY)] : []),
+			...groups,
+		],
 	);
 	return `<?xml version="1.0" encoding="UTF-8"?>\n${root}\n`;
+}
+
+function pageRule(width: number, height: number): string {
+	const size = [width, height].map((side) => `${trimmed(side, 6)}mm`).join(" ");
+	return textElement("style", {}, `@page { size: ${size}; margin: 0 }`);
 }
 
 function groupAttributes(operation: Operation, colour: string, width: number) {

@@ -340,6 +340,33 @@ describe("what is not read", () => {
 		expect(svgOf(inner)).toMatchObject({ strokes: [], findings: [] });
 	});
 
+	it.each([
+		"@page { size: 210mm 297mm; margin: 0 }",
+		" @page{margin:10mm;size:8.5in 11in;}\n",
+		"<![CDATA[@page { size: 210mm 297mm }]]>",
+	])("is not found for a style sheet that asks for paper and nothing else: %s", (rule) => {
+		const inner = `<style>${rule}</style><g id="cut"><path d="M 0 0 L 1 1"/></g>`;
+		expect(svgOf(inner)).toMatchObject({ strokes: [{ operation: "cut" }], findings: [] });
+		const page = writeSvg(handDrawing(), PENS, { page: true });
+		expect(readSvg(bytes(page))).toEqual(readSvg(bytes(writeSvg(handDrawing(), PENS))));
+	});
+
+	it.each([
+		"",
+		"path { stroke-width: 2 }",
+		"@page { size: 210mm 297mm } path { display: none }",
+		"@page { size: 210mm 297mm } @page { margin: 0 }",
+		"@page { size: 210mm 297mm; transform: scale(2) }",
+		"@page { size: 210mm 297mm; size: -1mm 2mm }",
+		"@page { margin: 0 0 0 5mm } /* } */",
+		"@page :first { margin: 0 }",
+		"@page { size: 210mm 297mm }<a/>",
+	])("is a style sheet that says anything else: %s", (rule) => {
+		expect(svgOf(`<style>${rule}</style>`).findings).toMatchObject([
+			{ code: "not-read", severity: "warning", facts: { kind: "style", count: 1 } },
+		]);
+	});
+
 	it("is a transform in a style", () => {
 		expect(codesOf('<g style="transform: scale(2)"/>')).toEqual(["not-read"]);
 	});

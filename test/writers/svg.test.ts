@@ -105,6 +105,24 @@ describe("writeSvg", () => {
 		expect(readSvg(writeSvg(otherDrawing(), PENS)).names).toEqual(["title", "desc", "g"]);
 	});
 
+	it("asks for paper of the sheet's size when told to, and changes nothing else", () => {
+		const sheet = handDrawing();
+		const paper = { ...sheet, size: { minX: -20, minY: -60.5, maxX: 190, maxY: 236.5 } };
+		const [plain, page] = [writeSvg(paper, PENS), writeSvg(paper, PENS, { page: true })];
+		const style = "<style>@page { size: 210mm 297mm; margin: 0 }</style>\n";
+		expect(page).toContain(`</desc>\n${style}<g `);
+		expect(page.replace(style, "")).toBe(plain);
+		expect(writeSvg(paper, PENS, {})).toBe(plain);
+		expect(plain).not.toContain("style");
+	});
+
+	it("asks for paper with at most six decimals", () => {
+		const size = { minX: -20, minY: -60, maxX: 195.9, maxY: 219.4 + 1 / 3 };
+		expect(writeSvg({ ...handDrawing(), size }, PENS, { page: true })).toContain(
+			"size: 215.9mm 279.733333mm;",
+		);
+	});
+
 	it("writes notes as text of their own width, turned the way they were", () => {
 		const [reference] = readSvg(writeSvg(handDrawing(), PENS)).groups;
 		const [, turned] = reference!.texts;
