@@ -22,12 +22,14 @@ await build({
 	packages: "external",
 	chunkNames: "library/[name]-[hash]",
 });
-// The command: everything in, so that nothing is looked for at start.
+// The command: everything in, so that nothing is looked for at start; but for the reader of PDFs,
+// which looks for its worker beside itself.
 await build({
 	...shared,
 	entryPoints: ["src/cli.ts", "src/version.ts"],
 	outdir: "dist",
 	platform: "node",
+	external: ["pdfjs-dist/*"],
 	chunkNames: "command/[name]-[hash]",
 	minify: true,
 	banner: {

@@ -35,14 +35,18 @@ export {
 	type MadeTool,
 	type MakeOptions,
 	make,
+	type WrittenPrint,
 } from "./make.js";
 export * from "./neck/index.js";
+export type { Paper, Print, PrintedPage, Rule, Tile } from "./paper/index.js";
 export { type Problem, pathText, placeText, problemText } from "./problem/index.js";
 export {
 	type Measured,
 	type Promised,
 	type PromisedFile,
+	type PromisedPage,
 	type PromisedPart,
+	type PromisedPrint,
 	type Proven,
 	Prover,
 	promisedOf,
@@ -57,4 +61,4 @@ export {
 } from "./tools/index.js";
 export { fixed, inches, parseLength, sixtyFourth, type Unit } from "./units/index.js";
 export { VERSION } from "./version.js";
-export { type DxfFlavour, writeDxf, writeSvg } from "./writers/index.js";
+export { type DxfFlavour, writeDxf, writePdf, writeSvg } from "./writers/index.js";

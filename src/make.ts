@@ -8,22 +8,30 @@ import { cautionsFor } from "./shop/index.js";
 import { buildAll, type MadeTool, onlyThese } from "./stages/build.js";
 import { cutAll } from "./stages/cut.js";
 import { type Drawing, drawAll } from "./stages/draw.js";
+import { type Format, formatsOf } from "./stages/formats.js";
 import { layOutAll } from "./stages/lay-out.js";
 import { lettersOf } from "./stages/letters.js";
+import { printAll, type WrittenPrint } from "./stages/print.js";
 import { proveAll } from "./stages/prove.js";
-import { FORMATS, type Format, writeAll } from "./stages/write.js";
+import { writeAll } from "./stages/write.js";
 import type { DxfFlavour } from "./writers/index.js";
 
 export type { MadeTool } from "./stages/build.js";
 export type { Drawing } from "./stages/draw.js";
-export { FORMATS, type Format } from "./stages/write.js";
+export { FORMATS, type Format } from "./stages/formats.js";
+export type { WrittenPrint } from "./stages/print.js";
 
 /** How a job is made; all optional, the defaults first. */
 export interface MakeOptions {
 	/** Brings the bytes of a file that the job names, a font. Without it such a job is refused. */
 	readonly load?: (path: string) => Promise<Uint8Array>;
-	/** SVG and DXF. */
+	/**
+	 * SVG and DXF; with a PDF besides where the job names its paper; a PDF alone for a printer or
+	 * with `paper`.
+	 */
 	readonly formats?: readonly Format[];
+	/** Everything on pages of this paper instead of the job's: "A4", "roll 610 mm". */
+	readonly paper?: string;
 	/** "r2000", "r12" or "loose". */
 	readonly dxf?: DxfFlavour;
 	/** Whether the reference layer is drawn: yes. */
@@ -50,6 +58,8 @@ export type Made =
 			readonly tools: readonly MadeTool[];
 			/** Every part's own drawing, then the laid-out sheets. */
 			readonly drawings: readonly Drawing[];
+			/** What goes on paper: parts in tiles, documents. */
+			readonly prints: readonly WrittenPrint[];
 			/** The drawings, and the manifest last. */
 			readonly files: readonly OutFile[];
 			readonly cautions: readonly string[];
@@ -67,7 +77,7 @@ export type Made =
  * @example const made = await make(text); if (made.ok) made.files[0].name // "heron-baritone-….svg"
  */
 export async function make(text: string, options: MakeOptions = {}): Promise<Made> {
-	const { only = [], formats = FORMATS, dxf = "r2000" } = options;
+	const { only = [], dxf = "r2000" } = options;
 	const read = readJob(text, options);
 	if (!read.ok) return read;
 	const { job } = read;
@@ -75,6 +85,8 @@ export async function make(text: string, options: MakeOptions = {}): Promise<Mad
 		ok: false,
 		problems: problems.map(read.located),
 	});
+	const formats = formatsOf(job, options.formats, options.paper !== undefined);
+	if ("code" in formats) return fail([formats]);
 	const letters = await lettersOf(job, options.load);
 	if (Array.isArray(letters)) return fail(letters);
 
@@ -82,16 +94,22 @@ export async function make(text: string, options: MakeOptions = {}): Promise<Mad
 	if (!built.ok) return fail(built.problems);
 	const chosen = onlyThese(built.tools, only);
 	if (!chosen.ok) return fail(chosen.problems);
-	const cut = cutAll(chosen.tools, job.bench.machine);
+	const isCut = formats.drawings.length > 0;
+	const cut = isCut ? cutAll(chosen.tools, job.bench.machine) : chosen;
 	if (!cut.ok) return fail(cut.problems);
-	const laid = layOutAll(job, cut.tools, options.sheets);
+	const laid = isCut ? layOutAll(job, cut.tools, options.sheets) : NOTHING_LAID;
 	if (!laid.ok) return fail(laid.problems);
-	const drawings = drawAll(job, cut.tools, laid.layouts, letters, options);
+	const { dimensions = true, report = false } = options;
+	const drawings = isCut ? drawAll(job, cut.tools, laid.layouts, letters, options) : [];
+	const prints = await printAll(job, chosen.tools, letters, formats, dimensions);
 
 	const { pens } = job.bench.machine;
-	const drawn = drawings.flatMap(({ sheet }) => writeAll(sheet, pens, formats, dxf));
-	const { dimensions = true, report = false } = options;
-	const facts = { job, tools: promisedParts(chosen.tools, cut.tools), drawings, dimensions };
+	const drawn = [
+		...drawings.flatMap(({ sheet }) => writeAll(sheet, pens, formats.drawings, dxf)),
+		...prints.flatMap(({ files }) => files),
+	];
+	const tools = promisedParts(chosen.tools, cut.tools);
+	const facts = { job, tools, drawings, prints, dimensions };
 	const cautions = allCautions(job);
 	const promise = await manifestOf({ ...facts, files: drawn, cautions });
 	const checked = options.proof === false ? UNPROVEN : await proveAll(drawn, promise, letters);
@@ -101,8 +119,7 @@ export async function make(text: string, options: MakeOptions = {}): Promise<Mad
 	const pages = report ? [reportOf({ ...facts, files: drawn, proven, cautions })] : [];
 	const files = [...drawn, ...pages];
 	const manifest = report ? await manifestOf({ ...facts, files, cautions }) : promise;
-	const { tools } = facts;
-	return { ok: true, job, tools, drawings, files: [...files, manifest], cautions, proven };
+	return { ok: true, job, tools, drawings, prints, files: [...files, manifest], cautions, proven };
 }
 
 /** The page for people. */
@@ -111,6 +128,7 @@ function reportOf(facts: ReportFacts): OutFile {
 	return { name: "report.html", format: "html", bytes, sheet: "", parts: [] };
 }
 
+const NOTHING_LAID = { ok: true as const, layouts: [] };
 const UNPROVEN = { ok: true as const, proven: [] };
 
 /** The parts at nominal size with all that is promised of them once they are cut. */

@@ -1,9 +1,11 @@
 import { kerfIn, type Machine } from "./cutting/index.js";
 import { type Claim, OPERATIONS, type OutFile, type Part, partExtents } from "./drawing/index.js";
-import type { Path } from "./geometry/index.js";
+import type { Path, Point } from "./geometry/index.js";
 import type { Job } from "./job/index.js";
+import type { Paper, PrintedPage, Tile } from "./paper/index.js";
 import type { MadeTool } from "./stages/build.js";
 import type { Drawing } from "./stages/draw.js";
+import type { WrittenPrint } from "./stages/print.js";
 import { stable } from "./units/index.js";
 
 /** Form of the manifest; raised when a reader would misread it. */
@@ -15,6 +17,7 @@ export interface ManifestFacts {
 	/** Parts at nominal size. */
 	readonly tools: readonly MadeTool[];
 	readonly drawings: readonly Drawing[];
+	readonly prints: readonly WrittenPrint[];
 	readonly files: readonly OutFile[];
 	readonly cautions: readonly string[];
 	/** Whether the reference layer is drawn. */
@@ -28,7 +31,7 @@ export interface ManifestFacts {
  * engines agree.
  */
 export async function manifestOf(facts: ManifestFacts): Promise<OutFile> {
-	const { job, tools, drawings, files, cautions, dimensions } = facts;
+	const { job, tools, drawings, prints, files, cautions, dimensions } = facts;
 	const { bench } = job;
 	const content = {
 		writer: "camber",
@@ -38,7 +41,8 @@ export async function manifestOf(facts: ManifestFacts): Promise<OutFile> {
 		units: "mm, rad",
 		machine: machineEntry(bench.machine),
 		dimensions,
-		files: await Promise.all(files.map((file) => fileEntry(file, drawings))),
+		...(prints.length === 0 ? {} : { paper: paperEntry(bench.paper) }),
+		files: await Promise.all(files.map((file) => fileEntry(file, drawings, prints))),
 		tools: tools.map((tool) => toolEntry(tool, bench.machine, drawings)),
 		sheets: drawings.flatMap(sheetEntry),
 		cautions,
@@ -65,6 +69,7 @@ function machineEntry({ kind, tolerance, kerf, cutter, tabs, bed, speeds, stretc
 async function fileEntry(
 	{ name, format, bytes, parts, sheet }: OutFile,
 	drawings: readonly Drawing[],
+	prints: readonly WrittenPrint[],
 ) {
 	const drawing = drawings.find((d) => d.sheet.name === sheet);
 	const placed = (drawing?.placed ?? []).map(({ part, move: { x, y, turn } }) => ({
@@ -73,7 +78,46 @@ async function fileEntry(
 		y,
 		turn,
 	}));
-	return { name, format, bytes: bytes.length, sha256: await sha256(bytes), parts, placed };
+	const printed = printedEntry(name, prints);
+	return {
+		name,
+		format,
+		bytes: bytes.length,
+		sha256: await sha256(bytes),
+		parts,
+		placed,
+		...printed,
+	};
+}
+
+function paperEntry({ name, width, height, margin, overlap, made }: Paper) {
+	return { name, width, height, margin, overlap, across: made.x, along: made.y };
+}
+
+/** What a file on paper shows on its pages, in true millimetres of each, and what they are divided by. */
+function printedEntry(name: string, prints: readonly WrittenPrint[]) {
+	const written = prints.find(({ files }) => files.some((file) => file.name === name));
+	if (!written) return {};
+	const { print, files } = written;
+	const { made, pages } = print;
+	const own = files.length === 1 ? pages : [pages[files.findIndex((f) => f.name === name)]!];
+	return { print: print.name, made: { across: made.x, along: made.y }, pages: own.map(pageEntry) };
+}
+
+function pageEntry({ sheet, rules, crosses, tile }: PrintedPage) {
+	const { maxX, maxY } = sheet.size;
+	const pair = ({ x, y }: Point) => [x, y];
+	return {
+		width: maxX,
+		height: maxY,
+		rules: rules.map(({ from, to }) => [pair(from), pair(to)]),
+		crosses: crosses.map(pair),
+		...(tile ? { tile: tileEntry(tile) } : {}),
+	};
+}
+
+function tileEntry({ part, move: { x, y, turn }, window, own }: Tile) {
+	return { part: part.name, x, y, turn, window, own };
 }
 
 function toolEntry(
@@ -94,8 +138,9 @@ function toolEntry(
 /** A part at nominal size, with how it is cut: what a file that shows it is measured against. */
 function partEntry(part: Part, machine: Machine, drawings: readonly Drawing[]) {
 	const { name, title, workingEdge, stock, notes, claims, nominal } = part;
-	const kerf = nominal ? 0 : (kerfIn(machine, stock) ?? 0);
-	const asCut = drawings.flatMap((d) => d.placed).find((p) => p.part.name === name)!.part;
+	const kerf = nominal || drawings.length === 0 ? 0 : (kerfIn(machine, stock) ?? 0);
+	const shown = drawings.flatMap((d) => d.placed).find((p) => p.part.name === name);
+	const asCut = shown?.part ?? part;
 	const cuts = asCut.marks.filter((m) => m.operation === "cut");
 	const contours = part.marks.filter((m) => m.operation === "cut");
 	return {

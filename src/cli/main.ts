@@ -3,6 +3,7 @@ import { VERSION } from "../version.js";
 import type { CheckFlags } from "./commands/check.js";
 import type { KerfFlags } from "./commands/kerf.js";
 import type { MakeFlags } from "./commands/make.js";
+import type { PrinterFlags } from "./commands/printer.js";
 import type { ProofFlags } from "./commands/proof.js";
 import { type Console, EXIT } from "./console.js";
 import type { Disk } from "./disk.js";
@@ -17,7 +18,14 @@ const processConsole: Console = {
 function addMakeFlags(command: Command): Command {
 	return command
 		.option("-o, --out <folder>", "output folder (default: templates-out/<job>)")
-		.option("--format <list>", "svg, dxf, or both with a comma between (default: svg,dxf)")
+		.option(
+			"--format <list>",
+			"svg, dxf, pdf, with commas between (default: svg,dxf; with pdf where the job names its paper)",
+		)
+		.option(
+			"--paper <size>",
+			'print on this paper: A4, Letter, A3, Legal, Tabloid, "210 x 330 mm", "roll 610 mm" (default format: pdf; svg means pages)',
+		)
 		.option("--dxf <flavour>", "r2000, r12 or loose (default: r2000)")
 		.option("--no-dimensions", "leave the reference layer out: no dimensions, no notes")
 		.option("--machine <file>", "the machine's own file; what the job says of it wins")
@@ -67,7 +75,9 @@ async function commands(
 	disk?: Disk,
 ): Promise<Command> {
 	const program = new Command("camber")
-		.description("True-to-scale templates for refretting one neck: a job file in, SVG and DXF out.")
+		.description(
+			"True-to-scale templates for refretting one neck: a job file in, SVG, DXF and PDF out.",
+		)
 		.version(VERSION)
 		.option("--debug", "show where camber itself failed")
 		.showHelpAfterError("(camber --help lists the commands)")
@@ -95,6 +105,7 @@ async function commands(
 		.command("check <job>")
 		.description("say all problems and what would be made; writes nothing")
 		.option("--machine <file>", "the machine's own file; what the job says of it wins")
+		.option("--paper <size>", "as for make: what it would print, and on how many pages")
 		.option("--no-sheets", "single parts alone, no laid-out beds")
 		.option("--allow-unusual", "let scale lengths outside 150 to 2000 mm pass")
 		.action(async (path: string, flags: CheckFlags) => {
@@ -105,6 +116,11 @@ async function commands(
 		.command("frets <job>")
 		.description("the neck's fret table")
 		.option("--csv", "comma-separated, for a spreadsheet")
+		.addOption(
+			new Option("--decimal-comma", "CSV with decimal commas, separated by semicolons")
+				.implies({ csv: true })
+				.conflicts("json"),
+		)
 		.addOption(new Option("--json", "for machines").conflicts("csv"))
 		.option("--allow-unusual", "let scale lengths outside 150 to 2000 mm pass")
 		.action(async (path: string, flags: object) => {
@@ -112,6 +128,7 @@ async function commands(
 			done(await fretsCommand(path, flags, console, disk));
 		});
 	addKerf(program, console, done);
+	addPrinter(program, console, done, disk);
 	program
 		.command("proof <path...>")
 		.description("measure written files again: output folders, manifests, SVG and DXF files")
@@ -172,6 +189,28 @@ function addKerf(program: Command, console: Console, done: (code: number) => voi
 		.action(async (flags: KerfFlags) => {
 			const { kerfCommand } = await import("./commands/kerf.js");
 			done(kerfCommand(flags, console));
+		});
+}
+
+function addPrinter(
+	program: Command,
+	console: Console,
+	done: (code: number) => void,
+	disk?: Disk,
+): void {
+	program
+		.command("printer")
+		.description("what the printer makes of a millimetre, from the rules of its check page")
+		.requiredOption("--nominal <length>", "length of the rule that was read: 10in, 254mm")
+		.option("--nominal-along <length>", "the same along the feed (default: --nominal)")
+		.requiredOption("--across <length>", "what the rule across the feed measures")
+		.requiredOption("--along <length>", "what the rule along the feed measures")
+		.option("--resolution <length>", "smallest step that was read", "0.5mm")
+		.option("--longest <length>", "the longest part to be printed (default: 500mm)")
+		.addOption(new Option("--job <file>", "a job whose longest part counts").conflicts("longest"))
+		.action(async (flags: PrinterFlags) => {
+			const { printerCommand } = await import("./commands/printer.js");
+			done(await printerCommand(flags, console, disk));
 		});
 }
 

@@ -3,19 +3,19 @@ import { type Problem, problem } from "../problem/index.js";
 import { type Disk, isMissing, reasonOf } from "./disk.js";
 
 /**
- * Bytes of a text file.
+ * Bytes of a file that the command line or a job names.
  *
  * Its size is looked up first: a file over the limit is never read.
  *
- * @param limits - `maxBytes`: the largest size that is read, in bytes
- * @returns the bytes, valid UTF-8; or a problem `file-missing`, `file-is-folder`, `file-too-large`,
+ * @param limits - `maxBytes`: the largest size that is read, in bytes; `binary`: it need not be text
+ * @returns the bytes, valid UTF-8 unless binary; or a problem `file-missing`, `file-is-folder`, `file-too-large`,
  *   `file-unreadable` or `file-not-utf8`
  * @example await readInput(nodeDisk, "neck.yaml", { maxBytes: 1_000_000 })
  */
 export async function readInput(
 	disk: Disk,
 	path: string,
-	limits: { readonly maxBytes: number },
+	limits: { readonly maxBytes: number; readonly binary?: boolean },
 ): Promise<Uint8Array | Problem> {
 	const tooLarge = (size: number) =>
 		problem("file-too-large", [], { file: path, size, limit: limits.maxBytes });
@@ -28,7 +28,7 @@ export async function readInput(
 		const bytes = await disk.readFile(path);
 		// It may have grown since.
 		if (bytes.length > limits.maxBytes) return tooLarge(bytes.length);
-		return isUtf8(bytes) ? bytes : problem("file-not-utf8", [], { file: path });
+		return limits.binary || isUtf8(bytes) ? bytes : problem("file-not-utf8", [], { file: path });
 	} catch (error) {
 		return isMissing(error)
 			? problem("file-missing", [], { file: path })

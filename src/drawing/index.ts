@@ -1,5 +1,6 @@
 export * from "./claim.js";
-export { partExtents } from "./dimension.js";
+export { dimensions, partExtents } from "./dimension.js";
+export * from "./ink.js";
 export * from "./operation.js";
 export * from "./outline.js";
 export * from "./part.js";

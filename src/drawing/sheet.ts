@@ -22,7 +22,7 @@ export interface Sheet {
 /** A file as bytes, not yet on any disk. */
 export interface OutFile {
 	readonly name: string;
-	readonly format: "svg" | "dxf" | "json" | "html";
+	readonly format: "svg" | "dxf" | "pdf" | "json" | "html";
 	readonly bytes: Uint8Array;
 	readonly sheet: string;
 	/** Parts shown. */

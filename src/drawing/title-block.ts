@@ -15,7 +15,7 @@ export interface TitleFacts {
 }
 
 /** Width of a column of text, mm. */
-const COLUMN = 118;
+export const COLUMN = 118;
 const COLUMN_GAP = 8;
 /** Baseline to baseline (ISO 3098: at least 1.4 of the height). */
 const LEADING = 1.7 * TEXT;
@@ -46,7 +46,12 @@ export function titleBlock(
 	top: { readonly x: number; readonly y: number },
 	width: number,
 ): Ink {
-	const blocks: TextLine[][] = [
+	return inColumns(titleBlocks(part, facts, letters), letters, top, width);
+}
+
+/** What is said of a part: its name and stock, its sizes, its notes, the cautions. */
+export function titleBlocks(part: Part, facts: TitleFacts, letters: Lettering): TextLine[][] {
+	return [
 		[
 			...jobLines(facts.job, letters),
 			...paragraphLines(part.title, letters),
@@ -60,7 +65,6 @@ export function titleBlock(
 		[headingLine("Notes"), ...itemLines(part.notes, letters)],
 		[headingLine("Cautions"), ...itemLines(facts.cautions, letters)],
 	];
-	return inColumns(blocks, letters, top, width);
 }
 
 /**
@@ -86,7 +90,7 @@ export function inColumns(
 			const column = heights.indexOf(Math.min(...heights));
 			const x = top.x + column * (COLUMN + COLUMN_GAP);
 			const y = top.y - heights[column]!;
-			heights[column]! += lines.length * LEADING + HEADING + 2;
+			heights[column]! += blockHeight(lines);
 			return block(lines, x, y, letters);
 		}),
 	);
@@ -129,7 +133,13 @@ export function headingLine(text: string): TextLine {
 	return { text, height: HEADING };
 }
 
-function block(lines: readonly TextLine[], x: number, y: number, letters: Lettering): Ink {
+/** What a block takes of a column's height, mm. */
+export function blockHeight(lines: readonly TextLine[]): number {
+	return lines.length * LEADING + HEADING + 2;
+}
+
+/** A block of text under a line, from its upper left corner. */
+export function block(lines: readonly TextLine[], x: number, y: number, letters: Lettering): Ink {
 	const rule = stroke("title block", { x, y }, { x: x + COLUMN, y });
 	let baseline = y - 1;
 	return inkOf(
@@ -190,7 +200,7 @@ function rowValue(claims: readonly SizeClaim[]): string {
 }
 
 /** A text broken between words, and within a word that is itself too long for `room`. */
-function wrapped(letters: Lettering, text: string, room: number): string[] {
+export function wrapped(letters: Lettering, text: string, room: number): string[] {
 	const fits = (t: string) => letters.width(t, TEXT) <= room;
 	const lines: string[] = [];
 	for (const word of text.split(" ").flatMap((w) => brokenWord(w, fits))) {

@@ -35,9 +35,15 @@ export function commonKeys(): Key[] {
 	return Object.entries(common).map(([name, field]) => keyOf([name], field, false));
 }
 
-/** A key as a flag of `camber single`: its path without the block, joined by hyphens. */
+/** Blocks whose keys say nothing without the block's name: "across", "margin". */
+const NAMED_BLOCKS: readonly string[] = ["printer"];
+
+/**
+ * A key as a flag of `camber single`: its path joined by hyphens, without the block unless the
+ * flag says nothing without it.
+ */
 export function flagOf(path: readonly string[]): string {
-	const rest = path.length > 1 ? path.slice(1) : path;
+	const rest = path.length > 1 && !NAMED_BLOCKS.includes(path[0]!) ? path.slice(1) : path;
 	return `--${rest.join("-")}`;
 }
 

@@ -1,6 +1,8 @@
 import type * as z from "zod";
 import type { Machine } from "../cutting/index.js";
+import { usualPaper } from "../fields/index.js";
 import type { Neck } from "../neck/index.js";
+import type { Paper } from "../paper/index.js";
 import { type Problem, problem } from "../problem/index.js";
 import { type Bench, type ShopStock, TOOLS, type Tool } from "../tools/index.js";
 import { fileSafe } from "./file-safe.js";
@@ -8,6 +10,8 @@ import { machineOf, mergedMachine } from "./machine-of.js";
 import { nearest } from "./nearest.js";
 import { neckOf } from "./neck-of.js";
 import type { SchemaOptions } from "./neck-schema.js";
+import { paperOf } from "./paper-of.js";
+import { parsePaper } from "./paper-schema.js";
 import { type MachineFile, placed, readMachine } from "./read-machine.js";
 import { type JobValues, jobSchema, toolSchema } from "./schema.js";
 import { shapeProblems, show } from "./shape.js";
@@ -36,6 +40,8 @@ export interface Job {
 	readonly wanted: readonly Wanted[];
 	/** For file names. */
 	readonly fileName: string;
+	/** Whether the job says which paper it is printed on. */
+	readonly namesPaper: boolean;
 }
 
 /** A problem's place in the job's text, for problems found after reading. */
@@ -48,6 +54,8 @@ export interface ReadOptions {
 	readonly only?: readonly string[];
 	/** A machine's own file: the job's values win over it. */
 	readonly machine?: MachineFile;
+	/** The paper instead of the job's: "A4", "210 x 330 mm", "roll 610 mm". */
+	readonly paper?: string;
 }
 
 export type JobRead =
@@ -74,12 +82,15 @@ export function readJob(text: string, options: ReadOptions = {}): JobRead {
 	const result = schema.safeParse(value);
 	const entries = wantedOf(value, schemaOptions, only);
 	const file = options.machine ? readMachine(options.machine) : NO_FILE;
+	const size = options.paper === undefined ? null : parsePaper(options.paper, schemaOptions.unit);
 	const shape = [
+		...(size && "code" in size ? [size] : []),
 		...(file.ok ? [] : file.problems),
 		...(result.success ? [] : shapeProblems(schema, value, result.error.issues, [])),
 		...entries.problems,
 	];
-	if (!file.ok || !result.success || shape.length > 0) return fail(shape);
+	if (!file.ok || !result.success || shape.length > 0 || (size && "code" in size))
+		return fail(shape);
 
 	const machine = machineOf(mergedMachine(file.values, result.data.machine));
 	if (Array.isArray(machine)) {
@@ -87,13 +98,19 @@ export function readJob(text: string, options: ReadOptions = {}): JobRead {
 	}
 	const neck = neckOf(result.data.neck);
 	if (Array.isArray(neck)) return fail(neck);
-	const bench = benchOf(result.data, neck, machine);
+	const paper = paperOf(
+		size ?? result.data.paper ?? usualPaper(schemaOptions.unit),
+		result.data.printer,
+	);
+	if (Array.isArray(paper)) return fail(paper);
+	const bench = benchOf(result.data, neck, machine, paper);
 	const wanted = entries.wanted.map((w) => ({ ...w, stock: w.stock ?? bench.stock }));
 	const job = {
 		bench,
 		font: result.data.lettering.font ?? null,
 		wanted,
 		fileName: fileSafe(bench.job),
+		namesPaper: result.data.paper !== undefined,
 	};
 	return { ok: true, job, located };
 }
@@ -118,7 +135,12 @@ function withTexts({ value, doc }: JobText): unknown {
 	return texts.length === 0 ? value : { ...(value as object), ...Object.fromEntries(texts) };
 }
 
-function benchOf(values: JobValues, neck: Neck, machine: Machine): Omit<Bench, "letters"> {
+function benchOf(
+	values: JobValues,
+	neck: Neck,
+	machine: Machine,
+	paper: Paper,
+): Omit<Bench, "letters"> {
 	const { wire } = values;
 	return {
 		job: values.job,
@@ -132,6 +154,7 @@ function benchOf(values: JobValues, neck: Neck, machine: Machine): Omit<Bench, "
 		},
 		stock: values.stock,
 		machine,
+		paper,
 		temperatureSwing: values.shop["temperature-swing"],
 	};
 }

@@ -17,6 +17,7 @@ import { fileSafe } from "./file-safe.js";
 import { machineSchema } from "./machine-schema.js";
 import { nearest } from "./nearest.js";
 import { neckSchema, type SchemaOptions } from "./neck-schema.js";
+import { paperSchema, printerSchema } from "./paper-schema.js";
 
 const materialField = z
 	.string()
@@ -84,6 +85,8 @@ export function jobSchema(options: SchemaOptions) {
 			}),
 		stock: stockSchema(unit),
 		machine: machineSchema(unit).prefault({}),
+		paper: paperSchema(unit),
+		printer: printerSchema(unit),
 		shop: z
 			.strictObject({
 				"temperature-swing": kelvinField(

@@ -6,6 +6,8 @@ import { FLAGS } from "./words/flags.js";
 import { JOB } from "./words/job.js";
 import { LETTERING } from "./words/lettering.js";
 import { NECK } from "./words/neck.js";
+import { PAPER } from "./words/paper.js";
+import { PAPER_PROOF } from "./words/paper-proof.js";
 import { PROOF } from "./words/proof.js";
 import type { Wording } from "./words/say.js";
 import { TOOLS } from "./words/tools.js";
@@ -19,9 +21,11 @@ const WORDING: Wording = {
 	...NECK,
 	...TOOLS,
 	...CUTTING,
+	...PAPER,
 	...LETTERING,
 	...FILES,
 	...PROOF,
+	...PAPER_PROOF,
 	...FLAGS,
 };
 

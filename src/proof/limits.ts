@@ -24,3 +24,6 @@ export const CURVE_ERROR = 1e-4;
 
 /** Two pieces of an exploded path belong together from here on, mm: nine decimals of a degree. */
 export const JOINT = 1e-5;
+
+/** Most pages of a PDF: a roll of ten metres on A4 has fewer. */
+export const MOST_PAGES = 500;

@@ -2,12 +2,14 @@ import * as z from "zod";
 import { type Claim, OPERATIONS, type Operation } from "../drawing/index.js";
 import type { Path } from "../geometry/index.js";
 import { type Problem, problem } from "../problem/index.js";
-import type { PromisedFile, PromisedPart } from "./types.js";
+import type { PromisedFile, PromisedPage, PromisedPart, PromisedPrint } from "./types.js";
 
 /** What a manifest promises. */
 export interface Promised {
 	readonly job: string;
 	readonly files: readonly PromisedFile[];
+	/** What goes on paper. */
+	readonly prints: readonly PromisedPrint[];
 	readonly parts: readonly PromisedPart[];
 	/** SHA-256 of each file by its name, as it was written. */
 	readonly digests: ReadonlyMap<string, string>;
@@ -75,18 +77,29 @@ const labelClaim = z.object({
 	font: z.string(),
 });
 
+const box = z.strictObject({ minX: number, minY: number, maxX: number, maxY: number });
 const part = z.object({
 	name: z.string(),
 	stock,
 	working: z.array(path),
 	outline: z.array(path),
 	scores: z.array(path),
-	box: z.strictObject({ minX: number, minY: number, maxX: number, maxY: number }),
+	box,
 	marks: z.partialRecord(operation, number),
 	open: number,
 	kerf: number.nonnegative(),
 	nominal: z.boolean(),
 	claims: z.array(z.union([sizeClaim, labelClaim])),
+});
+
+const manifestPage = z.object({
+	width: number.positive(),
+	height: number.positive(),
+	rules: z.array(z.tuple([pair, pair]).transform(([from, to]) => ({ from, to }))),
+	crosses: z.array(pair),
+	tile: z
+		.object({ part: z.string(), x: number, y: number, turn: number, window: box, own: box })
+		.optional(),
 });
 
 const manifest = z.object({
@@ -101,8 +114,11 @@ const manifest = z.object({
 	files: z.array(
 		z.object({
 			name: z.string(),
-			format: z.enum(["svg", "dxf", "html"]),
+			format: z.enum(["svg", "dxf", "pdf", "html"]),
 			sha256: z.string(),
+			print: z.string().optional(),
+			made: z.object({ across: number.positive(), along: number.positive() }).optional(),
+			pages: z.array(manifestPage).min(1).optional(),
 			placed: z.array(z.object({ part: z.string(), x: number, y: number, turn: number })),
 		}),
 	),
@@ -131,8 +147,10 @@ export function promisedOf(text: string, name: string): Promised | Problem {
 		return refuse(at.length > 0 ? `at ${at.join(".")}: ${message}` : message);
 	}
 	const { job, dimensions, machine, tools, sheets } = read.data;
-	const files = read.data.files.flatMap(({ format, ...file }) =>
-		format === "html" ? [] : [{ ...file, format }],
+	const listed = read.data.files;
+	const onPaper = listed.filter(({ pages }) => pages);
+	const files = listed.flatMap(({ format, pages, ...file }) =>
+		format === "html" || format === "pdf" || pages ? [] : [{ ...file, format }],
 	);
 	const empty = files.find(({ placed }) => placed.length === 0);
 	if (empty) return refuse(`it says of no part where it lies in ${empty.name}`);
@@ -140,12 +158,15 @@ export function promisedOf(text: string, name: string): Promised | Problem {
 		list.map((p): PromisedPart => ({ ...p, tool, claims: p.claims as readonly Claim[] })),
 	);
 	const beds = new Set(sheets.map((sheet) => sheet.name));
-	const lost = files.flatMap((f) => f.placed).find((p) => !parts.some((q) => q.name === p.part));
+	const tiles = onPaper.flatMap((f) => f.pages!.flatMap((p) => p.tile ?? []));
+	const shown = [...files.flatMap((f) => f.placed), ...tiles];
+	const lost = shown.find((p) => !parts.some((q) => q.name === p.part));
 	if (lost) return refuse(`it does not describe the part "${lost.part}"`);
 	return {
 		job,
 		parts,
-		digests: new Map(files.map((f) => [f.name, f.sha256])),
+		digests: new Map(listed.map((f) => [f.name, f.sha256])),
+		prints: printsOf(onPaper, parts),
 		files: files.map((f): PromisedFile => {
 			const onBed = beds.has(f.name.replace(/\.[a-z]+$/u, ""));
 			return {
@@ -161,4 +182,36 @@ export function promisedOf(text: string, name: string): Promised | Problem {
 			};
 		}),
 	};
+}
+
+type ListedFile = z.output<typeof manifest>["files"][number];
+
+/** Files on paper, those of one print and format together. */
+function printsOf(listed: readonly ListedFile[], parts: readonly PromisedPart[]): PromisedPrint[] {
+	const groups = new Map<string, ListedFile[]>();
+	for (const file of listed) {
+		const key = JSON.stringify([file.print, file.format]);
+		groups.set(key, [...(groups.get(key) ?? []), file]);
+	}
+	return [...groups.values()].map((files): PromisedPrint => {
+		const { across = 1, along = 1 } = files[0]!.made ?? {};
+		return {
+			made: { x: across, y: along },
+			files: files.map(({ name, format, pages }) => ({
+				name,
+				format: format === "svg" ? "svg" : "pdf",
+				pages: pages!.map((p) => pageOf(p, parts)),
+			})),
+		};
+	});
+}
+
+function pageOf(
+	{ tile, ...page }: z.output<typeof manifestPage>,
+	parts: readonly PromisedPart[],
+): PromisedPage {
+	if (!tile) return { ...page, tile: null };
+	const { part: name, x, y, turn, window, own } = tile;
+	const move = { x, y, turn, mirror: false };
+	return { ...page, tile: { part: parts.find((p) => p.name === name)!, move, window, own } };
 }

@@ -10,20 +10,20 @@ import { lineFaults } from "./lines.js";
 import { measureFinished } from "./measure.js";
 import { outlineFaults } from "./outline.js";
 import { placeOf } from "./place.js";
+import { type PrintedFile, provePrint } from "./print.js";
+import { type Proven, proven } from "./proven.js";
 import { readDxf } from "./read-dxf.js";
 import { readSvg } from "./read-svg.js";
 import { rejoined } from "./rejoined.js";
 import { areSame, beginAlike } from "./same.js";
-import type { Measured, PromisedFile, PromisedPart, ReadDrawing, ReadStroke } from "./types.js";
-
-/** What a file was found to be. */
-export interface Proven {
-	readonly file: string;
-	/** Every claim of every part on it, as often as the part lies there. */
-	readonly measured: readonly Measured[];
-	/** What is wrong with it, worst first; empty if all is well. */
-	readonly findings: readonly Problem[];
-}
+import type {
+	Measured,
+	PromisedFile,
+	PromisedPart,
+	PromisedPrint,
+	ReadDrawing,
+	ReadStroke,
+} from "./types.js";
 
 /** Two files within this are one drawing: what six decimals lose twice, mm. */
 const ONE_DRAWING = 3e-6;
@@ -128,6 +128,15 @@ export class Prover {
 		return proven(promised.name, found.measured, [...mirrored, ...found.findings]);
 	}
 
+	/**
+	 * Measures what is printed on paper: every page, and the part that its pages show together.
+	 *
+	 * @returns one entry for each promised file, in their order
+	 */
+	provePrint(files: readonly PrintedFile[], promised: PromisedPrint): Promise<Proven[]> {
+		return provePrint(files, promised, this.letters);
+	}
+
 	async #prove(drawing: ReadDrawing, promised: PromisedFile): Promise<Proven> {
 		if (promised.placed.some(({ part }) => part.kerf > 0)) this.#cutter ??= await loadCutter();
 		const found = drawing.findings;
@@ -187,14 +196,6 @@ function isTwin(twin: Twin, drawing: ReadDrawing, { placed, stretch }: PromisedF
 	if (!isAlike) return false;
 	const [a, b] = [workOf(twin.drawing), workOf(drawing)];
 	return areSame(a, b, ONE_DRAWING) && beginAlike(a, b, ONE_DRAWING);
-}
-
-function proven(file: string, of: readonly Measured[], findings: readonly Problem[]): Proven {
-	const measured = of.map((m) => ({ ...m, file }));
-	const rank = { error: 0, warning: 1, note: 2 };
-	const placed = findings.map((f) => ({ ...f, where: { ...f.where, file } }));
-	const sorted = placed.sort((a, b) => rank[a.severity] - rank[b.severity]);
-	return { file, measured, findings: sorted };
 }
 
 /** The strokes that lie where a part was placed, back in the part's own frame. */

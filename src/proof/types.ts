@@ -4,8 +4,8 @@ import type { Problem } from "../problem/index.js";
 
 /** A drawing as a file holds it: millimetres, y up, arcs as bulges. */
 export interface ReadDrawing {
-	readonly format: "svg" | "dxf";
-	/** The page of an SVG; null where a format has none. */
+	readonly format: "svg" | "dxf" | "pdf";
+	/** The page of an SVG or a PDF; null where a format has none. */
 	readonly page: Extents | null;
 	readonly strokes: readonly ReadStroke[];
 	readonly texts: readonly ReadText[];
@@ -66,6 +66,46 @@ export interface PromisedFile {
 	readonly bed: { readonly size: Point; readonly margin: number; readonly spacing: number } | null;
 	/** Whether the reference layer is drawn. */
 	readonly dimensions: boolean;
+}
+
+/**
+ * What a manifest says of one page of paper, in true millimetres from the page's lower left
+ * corner, y up: as it comes out of the printer.
+ */
+export interface PromisedPage {
+	readonly width: number;
+	readonly height: number;
+	/** Straight lines that are as long as they say. */
+	readonly rules: readonly { readonly from: Point; readonly to: Point }[];
+	/** Middles of the crosses that neighbouring pages are laid together by. */
+	readonly crosses: readonly Point[];
+	/** The piece of a part that it shows; null on a page that shows none. */
+	readonly tile: PromisedTile | null;
+}
+
+/** A piece of a part on a page. */
+export interface PromisedTile {
+	readonly part: PromisedPart;
+	/** From the part's own frame to the page. */
+	readonly move: Move;
+	/** What is drawn of it: all that lies in this box and nothing else. */
+	readonly window: Extents;
+	/** The piece of the window up to the seams: those of all pages lie side by side and cover the part. */
+	readonly own: Extents;
+}
+
+/** What a manifest says of one thing on paper: a PDF with its pages, or an SVG for each page. */
+export interface PromisedPrint {
+	readonly files: readonly {
+		readonly name: string;
+		readonly format: "pdf" | "svg";
+		readonly pages: readonly PromisedPage[];
+	}[];
+	/**
+	 * Measured / nominal, x across and y along the feed: a true point p of a page lies in the file at
+	 * c + (p − c)/made, c the middle of the page.
+	 */
+	readonly made: Point;
 }
 
 /** One claim as a file keeps it. */

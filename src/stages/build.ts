@@ -1,6 +1,7 @@
 import type { Part } from "../drawing/index.js";
 import type { Job, Wanted } from "../job/index.js";
 import type { Lettering } from "../lettering/index.js";
+import type { PaperDocument } from "../paper/index.js";
 import { type Problem, problem } from "../problem/index.js";
 import type { Bench } from "../tools/index.js";
 
@@ -10,6 +11,8 @@ export interface MadeTool {
 	/** Defaults included. */
 	readonly settings: Readonly<Record<string, unknown>>;
 	readonly parts: readonly Part[];
+	/** Pages that show no part. */
+	readonly documents: readonly PaperDocument[];
 }
 
 /** Every tool's parts, or every problem. */
@@ -26,13 +29,20 @@ export function buildAll(job: Job, letters: Lettering): BuiltJob {
 			...wanted.settings,
 			...wanted.tool.defaults(bench, wanted.settings),
 		};
-		const { parts, problems: found } = wanted.tool.build(bench, settings, wanted.name);
+		const {
+			parts,
+			documents = [],
+			problems: found,
+		} = wanted.tool.build(bench, settings, wanted.name);
 		for (const p of found) {
 			problems.push({ ...p, where: { path: [...wanted.path, ...p.where.path] } });
 		}
-		return { wanted, settings, parts: parts.map((part) => inLayers(part, wanted.layers)) };
+		const layered = parts.map((part) => inLayers(part, wanted.layers));
+		return { wanted, settings, parts: layered, documents };
 	});
-	const names = tools.flatMap(({ parts, wanted }) => parts.map(({ name }) => ({ name, wanted })));
+	const names = tools.flatMap(({ parts, documents, wanted }) =>
+		[...parts, ...documents].map(({ name }) => ({ name, wanted })),
+	);
 	for (const [i, { name, wanted }] of names.entries()) {
 		if (names.findIndex((n) => n.name === name) < i) {
 			const twin = names.find((n) => n.name === name)!.wanted;
@@ -48,7 +58,9 @@ export function onlyThese(tools: readonly MadeTool[], only: readonly string[]): 
 	const whole = ({ wanted }: MadeTool) =>
 		only.includes(wanted.name) || only.includes(wanted.tool.id);
 	const chosen = tools.map((tool) =>
-		whole(tool) ? tool : { ...tool, parts: tool.parts.filter(({ name }) => only.includes(name)) },
+		whole(tool)
+			? tool
+			: { ...tool, parts: tool.parts.filter(({ name }) => only.includes(name)), documents: [] },
 	);
 	const names = tools.flatMap((t) => [
 		t.wanted.tool.id,

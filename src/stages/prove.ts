@@ -22,9 +22,11 @@ export async function proveAll(
 	if ("code" in promised) return { ok: false, problems: [promised] };
 	const prover = new Prover(letters);
 	const proven: Proven[] = [];
-	for (const { name, bytes } of files) {
-		const file = promised.files.find((f) => f.name === name)!;
-		proven.push(await prover.prove(bytes, file));
+	const bytesOf = (name: string) => files.find((file) => file.name === name)!.bytes;
+	for (const file of promised.files) proven.push(await prover.prove(bytesOf(file.name), file));
+	for (const print of promised.prints) {
+		const written = print.files.map(({ name }) => ({ name, bytes: bytesOf(name) }));
+		proven.push(...(await prover.provePrint(written, print)));
 	}
 	const errors = proven.flatMap(({ findings }) => findings.filter((f) => f.severity === "error"));
 	return errors.length > 0 ? { ok: false, problems: errors } : { ok: true, proven };

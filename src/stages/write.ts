@@ -1,14 +1,12 @@
 import type { OutFile, Pens, Sheet } from "../drawing/index.js";
 import { type DxfFlavour, writeDxf, writeSvg } from "../writers/index.js";
-
-export type Format = "svg" | "dxf";
-export const FORMATS: readonly Format[] = ["svg", "dxf"];
+import type { Formats } from "./formats.js";
 
 /** A drawing in every format asked for. */
 export function writeAll(
 	sheet: Sheet,
 	pens: Pens,
-	formats: readonly Format[],
+	formats: Formats["drawings"],
 	dxf: DxfFlavour,
 ): OutFile[] {
 	return formats.map((format): OutFile => {

@@ -3,6 +3,7 @@ import type { Machine } from "../cutting/index.js";
 import type { Part, Stock } from "../drawing/index.js";
 import type { Lettering } from "../lettering/lettering.js";
 import type { Neck } from "../neck/index.js";
+import type { Paper, PaperDocument } from "../paper/index.js";
 import type { Problem } from "../problem/index.js";
 import type { MaterialName } from "../shop/index.js";
 import type { Unit } from "../units/index.js";
@@ -29,6 +30,7 @@ export interface Bench {
 	readonly wire: Wire;
 	readonly stock: ShopStock;
 	readonly machine: Machine;
+	readonly paper: Paper;
 	/** Swing of the shop's temperature, K. */
 	readonly temperatureSwing: number;
 	readonly letters: Lettering;
@@ -37,6 +39,8 @@ export interface Bench {
 /** What a tool makes of a bench: parts, or the reasons why not. */
 export interface Built {
 	readonly parts: readonly Part[];
+	/** Pages that show no part: always on paper, whatever else is written. */
+	readonly documents?: readonly PaperDocument[];
 	readonly problems: readonly Problem[];
 }
 

@@ -6,6 +6,15 @@ import { snapshot } from "../support/temp-folder.js";
 const FANNED = jobText("scale: 648 mm", "scale: {bass: 27 in, treble: 25.5 in, square-fret: 7}");
 const BOUND = withNeck("binding: 1.5 mm\n  zero-fret: true");
 
+/** Columns that a neck may be without. */
+const OPTIONAL = [
+	"bass string mm",
+	"treble string mm",
+	"slant deg",
+	"fret length mm",
+	"slot length mm",
+];
+
 interface Row {
 	readonly fret: number;
 	readonly fromNut: number;
@@ -19,17 +28,42 @@ interface Row {
 	readonly slant: number;
 }
 
-/** A table of RFC 4180: records end in CRLF, none of the cells here needs quotes. */
-function readCsv(text: string): Record<string, string>[] {
-	expect(text).not.toMatch(/"|[^\r]\n|\r[^\n]/u);
-	expect(text.endsWith("\r\n")).toBe(true);
-	const [head, ...rows] = text.slice(0, -2).split("\r\n");
-	const names = head!.split(",");
-	return rows.map((row) => {
-		const cells = row.split(",");
-		expect(cells).toHaveLength(names.length);
-		return Object.fromEntries(names.map((name, i) => [name, cells[i]!]));
+/**
+ * The records of a text by RFC 4180, section 2: fields between separators, quotes around those
+ * that hold one, doubled within; CRLF after every record.
+ *
+ * @throws Error on anything else
+ */
+function csvRecords(text: string, separator: string): string[][] {
+	const plain = `[^"\\r\\n${separator}]*`;
+	const field = new RegExp(`(?:"((?:[^"]|"")*)"|(${plain}))(${separator}|\\r\\n)`, "uy");
+	const records: string[][] = [[]];
+	while (field.lastIndex < text.length) {
+		const at = field.lastIndex;
+		const found = field.exec(text);
+		if (!found) throw new Error(`no field of a record at ${at}: ${text.slice(at, at + 20)}`);
+		records.at(-1)!.push(found[1]?.replaceAll('""', '"') ?? found[2]!);
+		if (found[3] === "\r\n") records.push([]);
+	}
+	if (records.pop()!.length > 0) throw new Error("the last record does not end");
+	return records;
+}
+
+/** Rows by their heads: as many cells in each. */
+function readCsv(text: string, separator = ","): Record<string, string>[] {
+	const [names, ...rows] = csvRecords(text, separator);
+	return rows.map((cells) => {
+		expect(cells).toHaveLength(names!.length);
+		return Object.fromEntries(names!.map((name, i) => [name, cells[i]!]));
 	});
+}
+
+/** A cell as the number that a spreadsheet takes it for: a decimal, or a whole and a fraction. */
+function spreadsheetNumber(cell: string): number {
+	const mixed = /^(-?)(\d+) (\d+)\/(\d+)$/u.exec(cell);
+	if (!mixed) return /^-?\d+(?:\.\d+)?$/u.test(cell) ? Number(cell) : Number.NaN;
+	const [, sign, whole, top, bottom] = mixed;
+	return (Number(whole) + Number(top) / Number(bottom)) * (sign === "-" ? -1 : 1);
 }
 
 /** The table as people read it: columns begin where their heads do, at two spaces or more. */
@@ -59,27 +93,28 @@ describe("camber frets", () => {
 		rows.forEach((row, i) => {
 			const cell = cells[i]!;
 			const close = (name: string, value: number | null, digits = 3) => {
-				if (value !== null && cell[name] !== undefined)
+				if (value !== null && (cell[name] !== undefined || !OPTIONAL.includes(name)))
 					expect(Math.abs(Number(cell[name]) - value)).toBeLessThanOrEqual(
 						0.5 * 10 ** -digits + 1e-9,
 					);
 			};
 			expect(cell.fret).toBe(String(row.fret));
-			close("from nut", row.fromNut);
-			close("gap", row.gap);
-			close("width", row.width);
-			close("bass string", row.bass);
-			close("treble string", row.treble);
-			close("fret length", row.fretLength);
-			close("slot length", row.slotLength);
+			close("from nut mm", row.fromNut);
+			close("gap mm", row.gap);
+			close("width mm", row.width);
+			close("bass string mm", row.bass);
+			close("treble string mm", row.treble);
+			close("fret length mm", row.fretLength);
+			close("slot length mm", row.slotLength);
 			close("slant deg", (row.slant * 180) / Math.PI);
 			close("inch", row.fromNut / 25.4, 4);
-			if (row.radius === null) expect(cell.radius).toBe("flat");
-			else close("radius", row.radius);
+			if (row.radius === null) expect(cell["radius mm"]).toBe("flat");
+			else close("radius mm", row.radius);
 		});
 		const [head, ...lines] = readTable(plain!.out);
-		expect(head).toEqual(Object.keys(cells[0]!));
-		expect(lines).toEqual(cells.map((cell) => Object.values(cell)));
+		expect(head).toEqual(Object.keys(cells[0]!).map((name) => name.replace(/ mm$/u, "")));
+		const shown = (cell: string) => cell.replace(/^0 (?=\d+\/)/u, "");
+		expect(lines).toEqual(cells.map((cell) => Object.values(cell).map(shown)));
 		expect(snapshot(folder)).toEqual(before);
 	});
 
@@ -88,20 +123,22 @@ describe("camber frets", () => {
 			Object.keys(readCsv((await camber(["frets", jobFile(text).file, "--csv"])).out)[0]!);
 		const plain = [
 			"fret",
-			"from nut",
+			"from nut mm",
 			"inch",
 			"1/64 in",
-			"off by",
-			"gap",
-			"width",
-			"radius",
+			"off by mm",
+			"gap mm",
+			"width mm",
+			"radius mm",
 			"radius in",
 		];
 		expect(await heads(JOB)).toEqual(plain);
 		expect(await heads(FANNED)).toEqual(
-			expect.arrayContaining(["bass string", "treble string", "slant deg", "fret length"]),
+			expect.arrayContaining(["bass string mm", "treble string mm", "slant deg", "fret length mm"]),
 		);
-		expect(await heads(BOUND)).toEqual(expect.arrayContaining(["fret length", "slot length"]));
+		expect(await heads(BOUND)).toEqual(
+			expect.arrayContaining(["fret length mm", "slot length mm"]),
+		);
 	});
 
 	describe("of a neck with one scale", () => {
@@ -129,17 +166,51 @@ describe("camber frets", () => {
 	it("is off by what the sixty-fourths are off", async () => {
 		const cells = readCsv((await camber(["frets", jobFile(JOB).file, "--csv"])).out);
 		for (const cell of cells) {
-			const [whole, fraction] = cell["1/64 in"]!.includes(" ")
-				? cell["1/64 in"]!.split(" ")
-				: cell["1/64 in"]!.includes("/")
-					? ["0", cell["1/64 in"]!]
-					: [cell["1/64 in"]!, "0/1"];
-			const [top, bottom] = fraction!.split("/").map(Number);
-			expect(64 % bottom!).toBe(0);
-			const mm = (Number(whole) + top! / bottom!) * 25.4;
-			expect(mm - Number(cell["from nut"])).toBeCloseTo(Number(cell["off by"]), 2);
-			expect(Math.abs(Number(cell["off by"]))).toBeLessThanOrEqual(25.4 / 128 + 0.001);
+			const text = cell["1/64 in"]!;
+			expect(64 % Number(text.split("/")[1] ?? 1)).toBe(0);
+			const mm = spreadsheetNumber(text) * 25.4;
+			expect(mm - Number(cell["from nut mm"])).toBeCloseTo(Number(cell["off by mm"]), 2);
+			expect(Math.abs(Number(cell["off by mm"]))).toBeLessThanOrEqual(25.4 / 128 + 0.001);
 		}
+	});
+
+	it("has no cell that a spreadsheet takes for a date or a text instead of a number", async () => {
+		// A mandolin's gaps are short enough for frets below an inch: 3/4 alone would be a date.
+		const { out } = await camber(["frets", jobFile(jobText("648 mm", "330 mm")).file, "--csv"]);
+		const cells = readCsv(out);
+		expect(cells[0]!["1/64 in"]).toBe("0 47/64");
+		for (const cell of cells) {
+			for (const [name, text] of Object.entries(cell)) {
+				expect(spreadsheetNumber(text), `${name}: ${text}`).not.toBeNaN();
+			}
+		}
+	});
+
+	it("has commas for decimals and semicolons between where that is asked for", async () => {
+		const { file } = jobFile(FANNED);
+		const plain = await camber(["frets", file, "--csv"]);
+		for (const flags of [["--csv", "--decimal-comma"], ["--decimal-comma"]]) {
+			const { code, out, err } = await camber(["frets", file, ...flags]);
+			expect({ code, err }).toEqual({ code: 0, err: "" });
+			expect(out).not.toContain(".");
+			const cells = readCsv(out, ";").map((cell) =>
+				Object.fromEntries(
+					Object.entries(cell).map(([name, text]) => [name, text.replace(",", ".")]),
+				),
+			);
+			expect(cells).toEqual(readCsv(plain.out));
+		}
+	});
+
+	it.each([
+		["--json", "--csv"],
+		["--json", "--decimal-comma"],
+		["--decimal-comma", "--json"],
+		["--csv", "--json", "--decimal-comma"],
+	])("refuses %s with %s", async (...flags) => {
+		const { code, out, err } = await camber(["frets", jobFile(JOB).file, ...flags]);
+		expect([code, out]).toEqual([2, ""]);
+		expect(err).toContain("cannot be used with");
 	});
 
 	it("refuses a bad job with its place", async () => {

@@ -149,8 +149,8 @@ describe("camber make", () => {
 
 	it.each([
 		[
-			["--format", "pdf"],
-			['"pdf"', "--format", "svg, dxf"],
+			["--format", "png"],
+			['"png"', "--format", "svg, dxf, pdf"],
 		],
 		[
 			["--format", "svg,pfd,png"],
@@ -165,8 +165,8 @@ describe("camber make", () => {
 			['"r14"', "--dxf", '"r12"?', "r2000, r12, loose"],
 		],
 		[
-			["--dxf", "r14", "--format", "pdf"],
-			['"r14"', '"pdf"', "2 errors"],
+			["--dxf", "r14", "--format", "png"],
+			['"r14"', '"png"', "2 errors"],
 		],
 		[
 			["--only", "radius-gage"],

@@ -150,7 +150,7 @@ describe("camber single", () => {
 		[{ "--gauge-hole": "wide" }, '--gauge-hole: "wide" is no length'],
 		[{ "--name": "漢字" }, '--name: "漢字"'],
 		[{ "--font": "none.ttf" }, "--font: the font none.ttf cannot be used"],
-		[{ "--format": "pdf" }, '"pdf" is not allowed for --format'],
+		[{ "--format": "png" }, '"png" is not allowed for --format'],
 	])("points to the flag: %j", async (more, says) => {
 		const folder = tempFolder();
 		const out = `${folder}/out`;

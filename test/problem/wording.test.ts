@@ -42,6 +42,7 @@ import { BAD_JOBS } from "../support/bad-jobs/index.js";
 import { faultyDisk } from "../support/faulty-disk.js";
 import { JOB, withBlock } from "../support/job-text.js";
 import { outFiles } from "../support/out-files.js";
+import { problemsOfPaper } from "../support/paper-faults.js";
 import { problemsOfDrawings } from "../support/proof-faults.js";
 import { problemsOfFiles } from "../support/proof-faults-of-files.js";
 import { problemsOfInspection } from "../support/proof-inspect-faults.js";
@@ -134,14 +135,18 @@ async function problemsOfOutput(): Promise<Problem[]> {
 
 async function problemsOfFlags(): Promise<Problem[]> {
 	const file = join(shelf, "neck.yaml");
-	const wrong = await camber(["make", file, "--json", "--format", "pdf"]);
+	const wrong = await camber(["make", file, "--json", "--format", "png"]);
+	const paged = await camber(["make", file, "--json", "--paper", "A4", "--format", "dxf"]);
+	const sought = await camber(["proof", "a.pdf", "--json", "--job", file, "--tool", "slot-strip"]);
 	const empty = await camber(["make", file, "--json", "--format", ","]);
 	const folder = join(shelf, "shared");
 	const other = join(shelf, "other.yaml");
 	writeFileSync(other, readFileSync(file, "utf8").replace(/^job: .*$/mu, "job: Other neck"));
 	await camber(["make", file, "--json", "-o", folder]);
 	const shared = await camber(["make", other, "--json", "-o", folder]);
-	return [wrong, empty, shared].flatMap(({ out }) => JSON.parse(out).problems as Problem[]);
+	return [wrong, empty, shared, paged, sought].flatMap(
+		({ out }) => JSON.parse(out).problems as Problem[],
+	);
 }
 
 function problemsOfReadings(): Problem[] {
@@ -214,6 +219,7 @@ describe("problemText", () => {
 		found.push(...problemsOfDrawings());
 		found.push(...problemsOfInspection());
 		found.push(...measuringFaults());
+		found.push(...(await problemsOfPaper()));
 		found.push(...(await problemsOfFiles(mkdtempSync(join(shelf, "proof-")))));
 		found.push(problem("flag-yaml", [], { flag: "--radius", given: "{nut: 10 in" }));
 	});

@@ -77,6 +77,7 @@ describe("README", () => {
 			["make"],
 			["frets"],
 			["kerf"],
+			["printer"],
 			["proof"],
 			["tools"],
 			["check"],

@@ -3,7 +3,7 @@ import { promisedOf } from "../../src/proof/index.js";
 import { EXAMPLES, madeExample } from "../support/examples.js";
 
 describe.each(EXAMPLES)("every written file of %s", (name) => {
-	it("keeps every claim, measured from its bytes, in SVG and R2000", async () => {
+	it("keeps every claim, measured from its bytes, in SVG, R2000 and PDF", async () => {
 		const made = await madeExample(name, { proof: true });
 		expect(made.proven.map(({ file }) => file)).toEqual(made.files.slice(0, -1).map((f) => f.name));
 		for (const { file, findings } of made.proven) expect(findings, file).toEqual([]);
@@ -14,7 +14,9 @@ describe.each(EXAMPLES)("every written file of %s", (name) => {
 			"manifest.json",
 		);
 		if ("code" in promised) throw new Error("no manifest");
-		const due = promised.files.flatMap((f) => f.placed.map(({ part }) => claims(part.name)));
+		const printed = promised.prints.flatMap(({ files }) => files[0]!.pages[0]!.tile ?? []);
+		const shown = [...promised.files.flatMap((f) => f.placed), ...printed];
+		const due = shown.map(({ part }) => claims(part.name));
 		const measured = made.proven.flatMap((p) => p.measured);
 		expect(measured).toHaveLength(due.reduce((a, b) => a + b, 0));
 		for (const { claim, deviation, tolerance } of measured) {

@@ -2,10 +2,11 @@ import { make } from "../../make.js";
 import { type Console, EXIT, reportProblems } from "../console.js";
 import { type Disk, nodeDisk } from "../disk.js";
 import { readJobFile } from "../job-file.js";
-import { count, partLines, printCautions, sheetLines } from "./make.js";
+import { count, partLines, printCautions, printLines, sheetLines } from "./make.js";
 
 export interface CheckFlags {
 	readonly machine?: string;
+	readonly paper?: string;
 	readonly sheets?: boolean;
 	readonly allowUnusual?: boolean;
 }
@@ -24,6 +25,7 @@ export async function checkCommand(
 	}
 	const made = await make(job.text, {
 		load: job.load,
+		...(flags.paper === undefined ? {} : { paper: flags.paper }),
 		...(flags.sheets === false ? { sheets: false } : {}),
 		...(job.machine ? { machine: job.machine } : {}),
 		allowUnusual: flags.allowUnusual ?? false,
@@ -34,7 +36,9 @@ export async function checkCommand(
 	}
 	const parts = partLines(made);
 	console.out(`${path}: no problems. It would make ${count(parts.length, "part")}:\n`);
-	for (const line of [...parts, ...sheetLines(made)]) console.out(`${line}\n`);
+	for (const line of [...parts, ...sheetLines(made), ...printLines(made)]) {
+		console.out(`${line}\n`);
+	}
 	printCautions(console, made);
 	return EXIT.ok;
 }

@@ -1,8 +1,9 @@
-import { inRange, type LengthRange, parseSheet, rangeText, slipOf } from "../../fields/index.js";
+import { type LengthRange, parseSheet } from "../../fields/index.js";
 import { type Problem, problem } from "../../problem/index.js";
 import { type Kerf, kerfFromBlocks, MATERIAL_NAMES } from "../../shop/index.js";
-import { fixed, parseLength, trimmed } from "../../units/index.js";
+import { fixed, trimmed } from "../../units/index.js";
 import { type Console, EXIT, reportProblems, wrapText } from "../console.js";
+import { isProblem, lengthOfFlag } from "../flag-length.js";
 
 /** Flags as the command line gives them. */
 export interface KerfFlags {
@@ -43,10 +44,6 @@ export function kerfCommand(flags: KerfFlags, console: Console): number {
 	return EXIT.ok;
 }
 
-function isProblem(value: number | string | Kerf | Problem): value is Problem {
-	return typeof value === "object" && "code" in value;
-}
-
 /** The sheet's name as a machine's list writes it; "" if none is given. */
 function sheetOf(given: string | undefined): string | Problem {
 	if (given === undefined) return "";
@@ -59,18 +56,6 @@ function blocksOf(given: string): number | Problem {
 	const blocks = /^\s*\d+\s*$/u.test(given) ? Number(given) : Number.NaN;
 	if (blocks >= 1 && blocks <= MOST_BLOCKS) return blocks;
 	return problem("count", ["--blocks"], { given, allowed: `a whole number, 1 to ${MOST_BLOCKS}` });
-}
-
-/** A flag's length in millimetres, refused as a job file's length is. */
-function lengthOfFlag(flag: string, given: string, range: LengthRange): number | Problem {
-	const value = parseLength(given, "mm");
-	if (typeof value !== "number") {
-		const facts = { given: value.given, words: "" };
-		return problem(value.fault, [flag], { ...facts, ...(value.unit ? { unit: value.unit } : {}) });
-	}
-	if (inRange(value, range)) return value;
-	const facts = { given: given.trim(), mm: value, allowed: rangeText(range) };
-	return problem("length-range", [flag], { ...facts, slip: slipOf(given, range) });
 }
 
 /** Readings' spread over this many steps of the caliper is a slip rather than scatter. */

@@ -17,6 +17,7 @@ export interface MakeFlags {
 	readonly out?: string;
 	readonly only?: string;
 	readonly format?: string;
+	readonly paper?: string;
 	readonly dxf?: string;
 	readonly dimensions?: boolean;
 	readonly machine?: string;
@@ -95,18 +96,19 @@ function makeOptions(flags: MakeFlags): MakeOptions | Problem[] {
 			?.split(",")
 			.map((t) => t.trim())
 			.filter(Boolean);
-	const formats = list(flags.format) ?? [...FORMATS];
+	const formats = list(flags.format);
 	const only = list(flags.only);
 	const dxf = flags.dxf ?? "r2000";
 	const problems = [
-		...wrongWords("--format", formats, FORMATS),
+		...(formats ? wrongWords("--format", formats, FORMATS) : []),
 		...wrongWords("--dxf", [dxf], DXF_FLAVOURS),
 		...(only?.length === 0 ? [flagProblem("--only", "", ["names of tools or parts"])] : []),
 		...(flags.out?.trim() === "" ? [flagProblem("--out", "", ["a folder"])] : []),
 	];
 	if (problems.length > 0) return problems;
 	return {
-		formats: [...new Set(formats)] as Format[],
+		...(formats ? { formats: [...new Set(formats)] as Format[] } : {}),
+		...(flags.paper === undefined ? {} : { paper: flags.paper }),
 		dxf: dxf as DxfFlavour,
 		dimensions: flags.dimensions ?? true,
 		proof: flags.proof ?? true,
@@ -153,13 +155,26 @@ export function sheetLines(made: MadeJob): string[] {
 	});
 }
 
+/** What goes on paper: how many pages each takes. */
+export function printLines(made: MadeJob): string[] {
+	return made.prints.map(({ print, format, files }) => {
+		const { name, pages, paper, made: factors } = print;
+		const corrected = factors.x === 1 && factors.y === 1 ? "" : ", corrected for the printer";
+		const file =
+			files.length === 1 ? files[0]!.name : `${name}-page-1 to -${files.length}.${format}`;
+		return `  ${file}: ${count(pages.length, "page")} of ${paper.name}${corrected}`;
+	});
+}
+
 function humanReport(console: Console, made: MadeJob, put: Put, folder: string): void {
 	const parts = partLines(made);
 	const files = made.files.length;
 	console.out(
 		`${made.job.bench.job}: ${count(parts.length, "part")}, ${count(files, "file")} in ${folder}\n`,
 	);
-	for (const line of [...parts, ...sheetLines(made)]) console.out(`${line}\n`);
+	for (const line of [...parts, ...sheetLines(made), ...printLines(made)]) {
+		console.out(`${line}\n`);
+	}
 	console.out(
 		made.proven.length > 0 ? proofText(made.proven, { all: false }) : "Not measured: --no-proof.\n",
 	);

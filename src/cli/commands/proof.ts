@@ -7,6 +7,7 @@ import { type Problem, placeText, problem } from "../../problem/index.js";
 import {
 	type Promised,
 	type PromisedFile,
+	type PromisedPrint,
 	type Proven,
 	Prover,
 	promisedOf,
@@ -34,15 +35,27 @@ export interface ProofFlags {
 const MOST = { manifest: 50_000_000, drawing: 64_000_000, font: 50_000_000 } as const;
 const MANIFEST = "manifest.json";
 
-/** A file to be measured and what is promised of it. */
-interface Task {
+/** A file to be measured. */
+interface Source {
 	readonly path: string;
-	readonly promised: PromisedFile;
 	/** SHA-256 as it was written; undefined where no manifest knows the file. */
 	readonly digest: string | undefined;
+}
+
+/** A drawing to be measured and what is promised of it. */
+interface DrawingTask extends Source {
+	readonly promised: PromisedFile;
 	/** Whether its part lies where it was put since, and has to be found. */
 	readonly sought: boolean;
 }
+
+/** Something on paper to be measured, all of its files together. */
+interface PrintTask {
+	readonly print: PromisedPrint;
+	readonly sources: readonly Source[];
+}
+
+type Task = DrawingTask | PrintTask;
 
 /** `camber proof PATH…`: measures files against their manifest, or against a job's part. */
 export async function proofCommand(
@@ -57,7 +70,8 @@ export async function proofCommand(
 	}
 	const find = flags.job === undefined ? tasksOf : await tasksOfJob(flags, disk);
 	if (typeof find !== "function") return refused(console, flags, find, "", placeText, false);
-	const tasks = (await Promise.all(paths.map((path) => find(path, flags, disk)))).flat();
+	const found = (await Promise.all(paths.map((path) => find(path, flags, disk)))).flat();
+	const tasks = found.filter((task, i) => !found.slice(0, i).some((t) => isSamePrint(t, task)));
 	const letters = await lettersOf(flags.font, disk);
 	const problems = [...tasks, letters].filter(isProblem);
 	if (problems.length > 0 || isProblem(letters))
@@ -65,7 +79,9 @@ export async function proofCommand(
 	const prover = new Prover(letters);
 	const proven: Proven[] = [];
 	for (const task of tasks) {
-		if (!isProblem(task)) proven.push(await proofOf(task, prover, disk));
+		if (isProblem(task)) continue;
+		if ("print" in task) proven.push(...(await proofOfPrint(task, prover, disk)));
+		else proven.push(await proofOf(task, prover, disk));
 	}
 	if (flags.json) console.out(`${JSON.stringify(proofJson(proven), null, "\t")}\n`);
 	else console.out(proofText(proven, { all: flags.all ?? false }));
@@ -73,21 +89,48 @@ export async function proofCommand(
 	return failed ? EXIT.refused : EXIT.ok;
 }
 
-async function proofOf(
-	{ path, promised, digest, sought }: Task,
+/** Whether two tasks are one: several pages of a print stand for all of it. */
+function isSamePrint(a: Task | Problem, b: Task | Problem): boolean {
+	if (isProblem(a) || isProblem(b) || !("print" in a) || !("print" in b)) return false;
+	return a.sources[0]!.path === b.sources[0]!.path;
+}
+
+async function proofOf(task: DrawingTask, prover: Prover, disk: Disk): Promise<Proven> {
+	const { promised, sought } = task;
+	const bytes = await bytesOf(task, disk);
+	if ("findings" in bytes) return bytes;
+	if (sought) return prover.proveSought(bytes, promised);
+	return withChange(await prover.prove(bytes, promised), bytes, task);
+}
+
+/** All files of a print, or those that are missing: pages are measured together. */
+async function proofOfPrint(
+	{ print, sources }: PrintTask,
 	prover: Prover,
 	disk: Disk,
-): Promise<Proven> {
-	const bytes = await readInput(disk, path, { maxBytes: MOST.drawing });
-	if ("code" in bytes) {
-		const lost = bytes.code === "file-missing";
-		const finding = lost ? problem("drawing-missing", [], { file: path }) : bytes;
-		return { file: path, measured: [], findings: [finding] };
-	}
-	if (sought) return prover.proveSought(bytes, promised);
-	const proven = await prover.prove(bytes, promised);
+): Promise<Proven[]> {
+	const read = await Promise.all(sources.map((source) => bytesOf(source, disk)));
+	const lost = read.filter((bytes) => "findings" in bytes);
+	if (lost.length > 0) return lost;
+	const all = read as Uint8Array[];
+	const files = print.files.map(({ name }, i) => ({ name, bytes: all[i]! }));
+	const proven = await prover.provePrint(files, print);
+	return Promise.all(proven.map((p, i) => withChange(p, all[i]!, sources[i]!)));
+}
+
+async function bytesOf({ path }: Source, disk: Disk): Promise<Uint8Array | Proven> {
+	const binary = /\.pdf$/iu.test(path);
+	const bytes = await readInput(disk, path, { maxBytes: MOST.drawing, binary });
+	if (!("code" in bytes)) return bytes;
+	const lost = bytes.code === "file-missing";
+	const finding = lost ? problem("drawing-missing", [], { file: path }) : bytes;
+	return { file: path, measured: [], findings: [finding] };
+}
+
+/** What was found, with a word where a file is no longer what was written. */
+async function withChange(proven: Proven, bytes: Uint8Array, { digest }: Source): Promise<Proven> {
 	const isOwn = digest === undefined || (await sha256(bytes)) === digest;
-	const changed = isOwn ? [] : [fileChanged(promised.name)];
+	const changed = isOwn ? [] : [fileChanged(proven.file)];
 	return { ...proven, findings: [...proven.findings, ...changed] };
 }
 
@@ -121,8 +164,9 @@ async function tasksOfJob(flags: ProofFlags, disk: Disk) {
 	if (!part || more.length > 0) {
 		return [problem("one-part-wanted", ["--tool"], { names: promised.parts.map((p) => p.name) })];
 	}
-	return async (path: string): Promise<(Task | Problem)[]> => [
-		{
+	return async (path: string): Promise<(Task | Problem)[]> => {
+		if (/\.pdf$/iu.test(path)) return [problem("pdf-with-job", ["--job"], { file: path })];
+		const task: DrawingTask = {
 			path,
 			promised: {
 				name: path,
@@ -134,8 +178,9 @@ async function tasksOfJob(flags: ProofFlags, disk: Disk) {
 			},
 			digest: undefined,
 			sought: true,
-		},
-	];
+		};
+		return [task];
+	};
 }
 
 /** What a path of the command line stands for: a folder, a manifest or a drawing. */
@@ -150,19 +195,22 @@ async function tasksOf(path: string, flags: ProofFlags, disk: Disk): Promise<(Ta
 	const manifest = flags.manifest ?? (isFolder || !whole ? join(folder, MANIFEST) : path);
 	const promised = await promisedIn(manifest, disk);
 	if (isProblem(promised)) return [promised];
-	const chosen = whole
-		? promised.files
-		: promised.files.filter(({ name }) => name === basename(path));
-	if (chosen.length === 0) {
-		const known = promised.files.map(({ name }) => name);
-		return [problem("file-not-promised", [], { file: path, manifest, known })];
+	const isMeant = ({ name }: { readonly name: string }) => whole || name === basename(path);
+	const chosen = promised.files.filter(isMeant);
+	const prints = promised.prints.filter(({ files }) => files.some(isMeant));
+	if (chosen.length + prints.length === 0) {
+		const known = [...promised.files, ...promised.prints.flatMap((p) => p.files)];
+		const names = known.map(({ name }) => name);
+		return [problem("file-not-promised", [], { file: path, manifest, known: names })];
 	}
-	return chosen.map((file) => ({
-		path: whole ? join(folder, file.name) : path,
-		promised: file,
-		digest: promised.digests.get(file.name),
-		sought: false,
-	}));
+	const source = ({ name }: { readonly name: string }): Source => ({
+		path: !whole && name === basename(path) ? path : join(folder, name),
+		digest: promised.digests.get(name),
+	});
+	return [
+		...chosen.map((file) => ({ ...source(file), promised: file, sought: false })),
+		...prints.map((print) => ({ print, sources: print.files.map(source) })),
+	];
 }
 
 async function promisedIn(path: string, disk: Disk): Promise<Promised | Problem> {
@@ -173,7 +221,7 @@ async function promisedIn(path: string, disk: Disk): Promise<Promised | Problem>
 
 async function lettersOf(font: string | undefined, disk: Disk): Promise<Lettering | Problem> {
 	if (font === undefined) return loadLettering(undefined);
-	const bytes = await readInput(disk, font, { maxBytes: MOST.font });
+	const bytes = await readInput(disk, font, { maxBytes: MOST.font, binary: true });
 	if ("code" in bytes) return bytes;
 	try {
 		return await loadLettering({ bytes, name: fontName(font) });

@@ -13,7 +13,7 @@ type Values = Record<string, unknown>;
 
 /** Keys of a job that one tool's flags set: all but the job file's own form. */
 export function singleKeys(tool: Tool): { readonly job: Key[]; readonly tool: Key[] } {
-	const job = jobKeys().filter(({ path }) => path[0] !== "format");
+	const job = jobKeys().filter(({ path }) => path[0] !== "format" && path[0] !== "paper");
 	const title = { initial: tool.title, required: false };
 	const known = tool.neckless ? job.filter(({ path }) => !isOfNeck(path)) : job;
 	return {

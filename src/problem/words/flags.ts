@@ -14,4 +14,9 @@ export const FLAGS: Wording = {
 			`the value of ${say(f.flag)} cannot be read: ${say(f.given)}`,
 			"Write it as in a job file: '{nut: 10 in, last-fret: 14 in}'.",
 		),
+	"dxf-on-paper": () =>
+		w(
+			"a DXF file has no pages of paper",
+			"Leave --paper out for DXF, or write --format pdf or svg with it.",
+		),
 };

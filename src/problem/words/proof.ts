@@ -58,6 +58,11 @@ export const PROOF: Wording = {
 			"--tool and --machine go with --job, and --job goes without --manifest",
 			"Measure against a manifest, or give --job with --tool.",
 		),
+	"pdf-with-job": (f) =>
+		w(
+			`${say(f.file)}: pages of a PDF cannot be looked for, only measured where they were put`,
+			"Leave --job out: it is measured against the manifest beside it, or against --manifest.",
+		),
 	"file-not-promised": (f) =>
 		w(
 			`${say(f.manifest)} promises nothing of ${say(f.file)}`,
@@ -217,7 +222,7 @@ export const PROOF: Wording = {
 	unreadable: (f) =>
 		w(
 			`the drawing cannot be read: ${say(f.reason)}`,
-			"Save it again as plain SVG, or as DXF in text form.",
+			"Save it again as plain SVG, as DXF in text form, or a page as PDF; or write it anew.",
 		),
 	truncated: (f) =>
 		w(

@@ -98,4 +98,14 @@ export const TOOLS: Wording = {
 				: "the narrowest slots would have no width at all",
 			`At least ${mm(f.least)} is needed: set fit-middle nearer to 0, step or fits smaller, or leave the slots out with fits: 0.`,
 		),
+	"page-too-narrow": (f) =>
+		w(
+			`the shop sheet's tables need ${mm(f.least)} across, a page of ${say(f.paper)} leaves them ${mm(f.room)}`,
+			"Take wider paper, or a smaller margin if the printer reaches further.",
+		),
+	"page-too-low": (f) =>
+		w(
+			`a page ${mm(f.height)} high (${say(f.paper)}) has no room for the shop sheet's heading and picture`,
+			"Take higher paper, or turn it.",
+		),
 };

@@ -5,6 +5,8 @@ import { LENGTHS } from "./lengths.js";
 import { MACHINE } from "./machine.js";
 import { MAKE } from "./make.js";
 import { NECK } from "./neck.js";
+import { PAPER } from "./paper.js";
+import { SHOP_SHEET } from "./shop-sheet.js";
 import { TOOLS } from "./tools.js";
 import { VALUES } from "./values.js";
 import { YAML } from "./yaml.js";
@@ -22,4 +24,6 @@ export const BAD_JOBS: readonly BadJob[] = [
 	...TOOLS,
 	...MACHINE,
 	...CUTTING,
+	...PAPER,
+	...SHOP_SHEET,
 ];

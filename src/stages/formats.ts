@@ -1,0 +1,42 @@
+import type { Job } from "../job/index.js";
+import { type Problem, problem } from "../problem/index.js";
+
+export type Format = "svg" | "dxf" | "pdf";
+export const FORMATS: readonly Format[] = ["svg", "dxf", "pdf"];
+
+/** What is written in which format. */
+export interface Formats {
+	/** Drawings for machines, each in one piece. */
+	readonly drawings: readonly ("svg" | "dxf")[];
+	/** Parts on pages of paper. */
+	readonly pages: readonly ("pdf" | "svg")[];
+	/** Pages that show no part. */
+	readonly documents: readonly ("pdf" | "svg")[];
+}
+
+/**
+ * What a job is written in.
+ *
+ * Without a word on formats: drawings as SVG and DXF, and a PDF besides where the job names its
+ * paper; a PDF alone where its machine is a printer or a paper is asked for. Asked for with a
+ * paper, SVG means pages of it, and DXF, which has no pages, is refused.
+ *
+ * @param asked - formats by name; undefined where none are
+ * @param onPaper - whether a paper is asked for besides what the job says
+ */
+export function formatsOf(
+	job: Job,
+	asked: readonly Format[] | undefined,
+	onPaper: boolean,
+): Formats | Problem {
+	const chosen = asked ?? usualFormats(job, onPaper);
+	const pages = chosen.filter((f) => f === "pdf" || (f === "svg" && onPaper)) as Formats["pages"];
+	if (onPaper && chosen.includes("dxf")) return problem("dxf-on-paper", []);
+	const drawings = onPaper ? [] : chosen.filter((f) => f !== "pdf");
+	return { drawings, pages, documents: pages.length > 0 ? pages : ["pdf"] };
+}
+
+function usualFormats({ bench, namesPaper }: Job, onPaper: boolean): readonly Format[] {
+	if (onPaper || bench.machine.kind === "printer") return ["pdf"];
+	return namesPaper ? FORMATS : ["svg", "dxf"];
+}

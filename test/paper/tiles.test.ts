@@ -1,0 +1,186 @@
+import { beforeAll, describe, expect, it } from "vitest";
+import {
+	clipped,
+	type Extents,
+	extents,
+	moved,
+	movedPoint,
+	pathLength,
+	undone,
+} from "../../src/geometry/index.js";
+import { type Print, type PrintedPage, printable } from "../../src/paper/index.js";
+import { EXAMPLES, madeExample } from "../support/examples.js";
+
+const PAPERS = ["A4", "150 x 210 mm", "420 x 297 mm", "roll 610 mm"];
+
+/** What is promised to a part in work: everything but the reference layer. */
+const WORK = new Set(["cut", "score", "engrave"]);
+
+const all: Print[] = [];
+beforeAll(async () => {
+	for (const name of EXAMPLES) {
+		for (const paper of PAPERS) {
+			const { prints } = await madeExample(name, { paper, formats: ["svg"] });
+			all.push(...prints.map(({ print }) => print));
+		}
+	}
+}, 60_000);
+
+const tiled = () => all.filter(({ pages }) => pages.length > 1 && pages[0]!.tile !== null);
+const ofParts = () => all.filter(({ pages }) => pages[0]!.tile !== null);
+
+/** A box of a page in the part's own frame. */
+function inPart({ tile }: PrintedPage, box: Extents): Extents {
+	const back = undone(tile!.move);
+	const [a, b] = [
+		movedPoint({ x: box.minX, y: box.minY }, back),
+		movedPoint({ x: box.maxX, y: box.maxY }, back),
+	];
+	return {
+		minX: Math.min(a.x, b.x),
+		maxX: Math.max(a.x, b.x),
+		minY: Math.min(a.y, b.y),
+		maxY: Math.max(a.y, b.y),
+	};
+}
+
+const areaOf = (b: Extents) => (b.maxX - b.minX) * (b.maxY - b.minY);
+
+function overlapOf(a: Extents, b: Extents): number {
+	const x = Math.min(a.maxX, b.maxX) - Math.max(a.minX, b.minX);
+	const y = Math.min(a.maxY, b.maxY) - Math.max(a.minY, b.minY);
+	return Math.max(0, x) * Math.max(0, y);
+}
+
+describe("parts on paper", () => {
+	it("fill one page, or tiles: both occur", () => {
+		expect(tiled().length).toBeGreaterThan(40);
+		expect(ofParts().length).toBeGreaterThan(tiled().length);
+	});
+
+	it("lie within the printer's margins, on every page of every paper", () => {
+		const outside = all.flatMap(({ name, paper, pages }) =>
+			pages.flatMap(({ sheet }, i) => {
+				const area = printable(paper, sheet.size.maxY);
+				const over = sheet.marks.filter(({ path }) => {
+					const box = extents(path);
+					return (
+						box.minX < area.minX - 1e-6 ||
+						box.minY < area.minY - 1e-6 ||
+						box.maxX > area.maxX + 1e-6 ||
+						box.maxY > area.maxY + 1e-6
+					);
+				});
+				return over.map((m) => `${name} on ${paper.name}, page ${i + 1}: ${m.feature}`);
+			}),
+		);
+		expect(outside).toEqual([]);
+	});
+
+	it("are whole: the pieces up to the seams lie side by side and hold every line of the part", () => {
+		for (const { pages } of ofParts()) {
+			const { part } = pages[0]!.tile!;
+			const own = pages.map((page) => inPart(page, page.tile!.own));
+			own.forEach((box, i) => {
+				for (const other of own.slice(i + 1)) expect(overlapOf(box, other)).toBeLessThan(1e-6);
+			});
+			const whole = own.reduce((a, b) => ({
+				minX: Math.min(a.minX, b.minX),
+				minY: Math.min(a.minY, b.minY),
+				maxX: Math.max(a.maxX, b.maxX),
+				maxY: Math.max(a.maxY, b.maxY),
+			}));
+			expect(own.reduce((sum, b) => sum + areaOf(b), 0)).toBeCloseTo(areaOf(whole), 5);
+			const drawn = pages.reduce((sum, page) => {
+				const { move, own: box } = page.tile!;
+				const marks = page.sheet.marks.filter((m) => WORK.has(m.operation));
+				const pieces = marks.flatMap((m) => clipped(m.path, box));
+				expect(move.mirror).toBe(false);
+				return sum + pieces.reduce((s, p) => s + pathLength(p), 0);
+			}, 0);
+			const meant = part.marks.reduce((sum, m) => sum + pathLength(m.path), 0);
+			expect(Math.abs(drawn - meant)).toBeLessThan(1e-5);
+		}
+	});
+
+	it("lie on each page where the part's frame says, to the nanometre", () => {
+		for (const { pages } of ofParts()) {
+			for (const { tile, sheet } of pages) {
+				const { part, move, window } = tile!;
+				const lines = part.marks.flatMap((m) => clipped(moved(m.path, move), window));
+				const marks = sheet.marks.filter((m) => WORK.has(m.operation));
+				expect(marks).toHaveLength(lines.length);
+				marks.forEach(({ path }, i) => {
+					const [a, b] = [extents(path), extents(lines[i]!)];
+					for (const side of ["minX", "minY", "maxX", "maxY"] as const) {
+						expect(Math.abs(a[side] - b[side])).toBeLessThan(1e-6);
+					}
+				});
+			}
+		}
+	});
+
+	it("have no seam through a slot, a notch or a hole where a shift by the overlap avoids it", () => {
+		const seen = { seams: 0, through: 0 };
+		for (const { pages, paper } of tiled()) {
+			const { part } = pages[0]!.tile!;
+			const own = pages.map((page) => inPart(page, page.tile!.own));
+			const end = Math.max(...own.map((box) => box.maxX));
+			const cuts = [...new Set(own.map((box) => box.maxX))].filter((x) => x < end - 1e-6);
+			const lines = part.claims
+				.filter((c) => /^(slot|notch) \d|hole/u.test(c.feature) && c.kind !== "label")
+				.map((c) => {
+					const at =
+						c.kind === "position" ? c.at.slice(-1) : c.kind === "angle" ? c.at.slice(1) : c.at;
+					return [Math.min(...at.map((p) => p.x)), Math.max(...at.map((p) => p.x))] as const;
+				})
+				.filter(([from, to]) => to - from < 3 * paper.overlap);
+			const isFree = (x: number, clear: number) =>
+				lines.every(([from, to]) => x <= from - clear || x >= to + clear);
+			for (const x of cuts) {
+				seen.seams++;
+				if (isFree(x, 0)) continue;
+				seen.through++;
+				const shifts = Array.from({ length: 121 }, (_, k) => ((k - 60) / 60) * paper.overlap);
+				expect(shifts.filter((d) => isFree(x + d, 1.3))).toEqual([]);
+			}
+		}
+		expect(seen.seams).toBeGreaterThan(60);
+		expect(seen.through).toBeLessThan(3);
+	});
+
+	it("show two neighbours' crosses at one place of the part", () => {
+		for (const { pages } of tiled()) {
+			const crosses = pages.flatMap(({ tile, crosses: own }) =>
+				own.map((c) => movedPoint(c, undone(tile!.move))),
+			);
+			expect(crosses.length).toBeGreaterThan(3);
+			const alone = crosses.filter(
+				(c) => crosses.filter((d) => Math.hypot(c.x - d.x, c.y - d.y) < 1e-6).length < 2,
+			);
+			expect(alone).toEqual([]);
+		}
+	});
+
+	it("come with rules of 100 mm and 4 in, both ways, on every page", () => {
+		for (const { pages } of all) {
+			for (const { rules } of pages) {
+				const lengths = rules.map(({ from, to }) => [to.x - from.x, to.y - from.y]);
+				for (const length of [100, 101.6]) {
+					for (const way of [0, 1]) {
+						const found = lengths.filter(
+							(l) => Math.abs(l[way]! - length) < 1e-9 && Math.abs(l[1 - way]!) < 1e-9,
+						);
+						expect(found.length).toBeGreaterThan(0);
+					}
+				}
+			}
+		}
+	});
+
+	it("take the whole length of a roll on one page", () => {
+		const rolls = ofParts().filter(({ paper }) => paper.height === null);
+		expect(rolls.length).toBeGreaterThan(10);
+		expect(rolls.filter(({ pages }) => pages.length > 1)).toEqual([]);
+	});
+});
