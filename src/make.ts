@@ -8,7 +8,7 @@ import { cautionsFor } from "./shop/index.js";
 import { buildAll, type MadeTool, onlyThese } from "./stages/build.js";
 import { cutAll } from "./stages/cut.js";
 import { type Drawing, drawAll } from "./stages/draw.js";
-import { type Format, formatsOf } from "./stages/formats.js";
+import { type Format, formatsOf, printedJob } from "./stages/formats.js";
 import { layOutAll } from "./stages/lay-out.js";
 import { lettersOf } from "./stages/letters.js";
 import { printAll, type WrittenPrint } from "./stages/print.js";
@@ -80,13 +80,13 @@ export async function make(text: string, options: MakeOptions = {}): Promise<Mad
 	const { only = [], dxf = "r2000" } = options;
 	const read = readJob(text, options);
 	if (!read.ok) return read;
-	const { job } = read;
 	const fail = (problems: readonly Problem[]): Made => ({
 		ok: false,
 		problems: problems.map(read.located),
 	});
-	const formats = formatsOf(job, options.formats, options.paper !== undefined);
+	const formats = formatsOf(read.job, options.formats, options.paper !== undefined);
 	if ("code" in formats) return fail([formats]);
+	const job = formats.drawings.length > 0 ? read.job : printedJob(read.job);
 	const letters = await lettersOf(job, options.load);
 	if (Array.isArray(letters)) return fail(letters);
 
@@ -94,13 +94,12 @@ export async function make(text: string, options: MakeOptions = {}): Promise<Mad
 	if (!built.ok) return fail(built.problems);
 	const chosen = onlyThese(built.tools, only);
 	if (!chosen.ok) return fail(chosen.problems);
-	const isCut = formats.drawings.length > 0;
-	const cut = isCut ? cutAll(chosen.tools, job.bench.machine) : chosen;
+	const cut = cutAll(chosen.tools, job.bench.machine);
 	if (!cut.ok) return fail(cut.problems);
-	const laid = isCut ? layOutAll(job, cut.tools, options.sheets) : NOTHING_LAID;
+	const laid = layOutAll(job, cut.tools, options.sheets);
 	if (!laid.ok) return fail(laid.problems);
 	const { dimensions = true, report = false } = options;
-	const drawings = isCut ? drawAll(job, cut.tools, laid.layouts, letters, options) : [];
+	const drawings = drawAll(job, cut.tools, laid.layouts, letters, options);
 	const prints = await printAll(job, chosen.tools, letters, formats, dimensions);
 
 	const { pens } = job.bench.machine;
@@ -128,7 +127,6 @@ function reportOf(facts: ReportFacts): OutFile {
 	return { name: "report.html", format: "html", bytes, sheet: "", parts: [] };
 }
 
-const NOTHING_LAID = { ok: true as const, layouts: [] };
 const UNPROVEN = { ok: true as const, proven: [] };
 
 /** The parts at nominal size with all that is promised of them once they are cut. */

@@ -138,9 +138,8 @@ function toolEntry(
 /** A part at nominal size, with how it is cut: what a file that shows it is measured against. */
 function partEntry(part: Part, machine: Machine, drawings: readonly Drawing[]) {
 	const { name, title, workingEdge, stock, notes, claims, nominal } = part;
-	const kerf = nominal || drawings.length === 0 ? 0 : (kerfIn(machine, stock) ?? 0);
-	const shown = drawings.flatMap((d) => d.placed).find((p) => p.part.name === name);
-	const asCut = shown?.part ?? part;
+	const kerf = nominal ? 0 : (kerfIn(machine, stock) ?? 0);
+	const asCut = drawings.flatMap((d) => d.placed).find((p) => p.part.name === name)!.part;
 	const cuts = asCut.marks.filter((m) => m.operation === "cut");
 	const contours = part.marks.filter((m) => m.operation === "cut");
 	return {

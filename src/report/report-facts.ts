@@ -3,6 +3,7 @@ import type { Job } from "../job/index.js";
 import type { Proven } from "../proof/index.js";
 import type { MadeTool } from "../stages/build.js";
 import type { Drawing } from "../stages/draw.js";
+import type { WrittenPrint } from "../stages/print.js";
 
 /** What a report is made of. */
 export interface ReportFacts {
@@ -11,6 +12,7 @@ export interface ReportFacts {
 	readonly tools: readonly MadeTool[];
 	/** Every part's own drawing, then the laid-out sheets. */
 	readonly drawings: readonly Drawing[];
+	readonly prints: readonly WrittenPrint[];
 	readonly files: readonly OutFile[];
 	/** What each file was found to be; empty where nothing was measured. */
 	readonly proven: readonly Proven[];

@@ -3,6 +3,7 @@ import { list, section } from "./blocks.js";
 import { fileSection } from "./file-section.js";
 import { machineSection } from "./machine-section.js";
 import { neckSection } from "./neck-section.js";
+import { paperSection } from "./paper-section.js";
 import { partList, partSection } from "./part-section.js";
 import { proofSection } from "./proof-section.js";
 import type { ReportFacts } from "./report-facts.js";
@@ -35,6 +36,7 @@ export function reportHtml(facts: ReportFacts): string {
 		partList(parts, worst),
 		...parts.map((part) => partSection(part, facts, worst)),
 		...sheets.map((drawing, i) => sheetSection(drawing, i, sheets.length, bench.machine.pens)),
+		...paperSection(facts.prints),
 		...(tools.every(({ wanted }) => wanted.tool.neckless) ? [] : [neckSection(bench)]),
 		fileSection(facts.files, proven),
 		section("Cautions", {}, [list(cautions)]),

@@ -1,3 +1,4 @@
+import type { Machine } from "../cutting/index.js";
 import type { Job } from "../job/index.js";
 import { type Problem, problem } from "../problem/index.js";
 
@@ -34,6 +35,26 @@ export function formatsOf(
 	if (onPaper && chosen.includes("dxf")) return problem("dxf-on-paper", []);
 	const drawings = onPaper ? [] : chosen.filter((f) => f !== "pdf");
 	return { drawings, pages, documents: pages.length > 0 ? pages : ["pdf"] };
+}
+
+/**
+ * The job as it is where nothing but paper is asked for: its machine is a printer, without kerf,
+ * cutter, tabs or bed, and the cautions are those of paper.
+ */
+export function printedJob(job: Job): Job {
+	const { machine } = job.bench;
+	const printer: Machine = {
+		...machine,
+		kind: "printer",
+		kerf: 0,
+		cutter: null,
+		relief: "none",
+		tabs: null,
+		bed: null,
+		speeds: null,
+		stretch: { x: 1, y: 1 },
+	};
+	return { ...job, bench: { ...job.bench, machine: printer } };
 }
 
 function usualFormats({ bench, namesPaper }: Job, onPaper: boolean): readonly Format[] {
