@@ -3,8 +3,10 @@ import { bandUnder, bodyOf, type Paper, printable, SIDE } from "../paper/index.j
 import { type Problem, problem } from "../problem/index.js";
 import { type PrinterValues, USUAL_MARGIN } from "./paper-schema.js";
 
-/** What the rules of 4 in take both ways, with their end marks, from where they begin, mm. */
+/** What a rule of 4 in takes with its end marks, from where it begins, mm. */
 const RULE_ROOM = 106;
+/** What the map of the tiles takes beside it, mm. */
+const MAP_ROOM = 11;
 /** Least side of a body that is worth laying out on, mm. */
 const LEAST_BODY = 60;
 /** Lengths nearer than this are one, mm. */
@@ -25,7 +27,7 @@ export function paperOf(size: PaperSize, printer: PrinterValues): Paper | Proble
 function leastOf(paper: Paper) {
 	const band = bandUnder(printable(paper, paper.height ?? 0));
 	const rules = SIDE + RULE_ROOM;
-	return { x: Math.max(rules, SIDE + LEAST_BODY), y: Math.max(rules, band + LEAST_BODY) };
+	return { x: rules + MAP_ROOM, y: Math.max(rules, band + LEAST_BODY) };
 }
 
 /** Whether a page has room for its rules, its texts and a body; a roll is as long as is needed. */

@@ -95,6 +95,8 @@ describe("printerSchema", () => {
 
 /** What the rules of 4 in take within the margins: 101.6 mm and their end marks, beside the page's strip. */
 const RULES = SIDE + 106;
+/** The same across the page, where the map of the tiles stands beside the rule. */
+const ACROSS = RULES + 11;
 
 describe("paperOf", () => {
 	it("puts paper and printer together", () => {
@@ -117,28 +119,28 @@ describe("paperOf", () => {
 
 	it("wants room for rules of 4 in both ways: 101.6 mm and their end marks", () => {
 		// The texts and a body of 60 mm need less.
-		const least = RULES + 2 * 6;
-		expect(made(sheet(least, least))).toMatchObject({ width: least });
-		for (const size of [sheet(least - 0.1, 200), sheet(200, least - 0.1)]) {
+		const [wide, least] = [ACROSS + 2 * 6, RULES + 2 * 6];
+		expect(made(sheet(wide, least))).toMatchObject({ width: wide });
+		for (const size of [sheet(wide - 0.1, 200), sheet(200, least - 0.1)]) {
 			const [found, ...more] = refused(size);
 			expect(more).toEqual([]);
 			expect(found).toMatchObject({
 				code: "paper-too-small",
 				where: { path: ["paper"] },
-				facts: { width: least, height: least, margin: 6 },
+				facts: { width: wide, height: least, margin: 6 },
 			});
 		}
-		expect(refused(roll(least - 1))).toMatchObject([{ facts: { width: least, height: "" } }]);
+		expect(refused(roll(wide - 1))).toMatchObject([{ facts: { width: wide, height: "" } }]);
 	});
 
 	it("blames the margin where a usual one would do", () => {
 		// A4 is 210 mm wide: margins of half of what the rules leave of it, and no more.
-		const most = (210 - RULES) / 2;
+		const most = (210 - ACROSS) / 2;
 		expect(refused(A4, { margin: 50 })).toMatchObject([
 			{
 				code: "paper-too-small",
 				where: { path: ["printer", "margin"] },
-				facts: { width: RULES + 100 },
+				facts: { width: ACROSS + 100 },
 			},
 		]);
 		expect(made(A4, { margin: most })).toMatchObject({ margin: most });

@@ -5,10 +5,12 @@ import { type BadJob, bad } from "./bad-job.js";
 export const SHOP_SHEET: readonly BadJob[] = [
 	bad(
 		"paper too narrow for the shop sheet's table",
-		making("shop-sheet").replace("make:", "paper: 131 x 297 mm\nmake:"),
+		making("shop-sheet")
+			.replace("make:", "paper: 143 x 297 mm\nmake:")
+			.replace("  frets: 22", "  frets: 22\n  binding: 1.5 mm"),
 		"page-too-narrow",
 		"shop-sheet",
-		"131 x 297 mm",
+		"143 x 297 mm",
 		"wider paper",
 	),
 	bad(
