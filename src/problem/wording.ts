@@ -9,6 +9,10 @@ import { NECK } from "./words/neck.js";
 import { PAPER } from "./words/paper.js";
 import { PAPER_PROOF } from "./words/paper-proof.js";
 import { PROOF } from "./words/proof.js";
+import { READINGS } from "./words/readings.js";
+import { READINGS_BOARD } from "./words/readings-board.js";
+import { READINGS_RADIUS } from "./words/readings-radius.js";
+import { READINGS_SCALE } from "./words/readings-scale.js";
 import type { Wording } from "./words/say.js";
 import { TOOLS } from "./words/tools.js";
 import { YAML } from "./words/yaml.js";
@@ -27,6 +31,10 @@ const WORDING: Wording = {
 	...PROOF,
 	...PAPER_PROOF,
 	...FLAGS,
+	...READINGS_SCALE,
+	...READINGS,
+	...READINGS_BOARD,
+	...READINGS_RADIUS,
 };
 
 /** Whether a code has its wording. */

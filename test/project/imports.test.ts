@@ -11,6 +11,7 @@ const LAYERS = [
 	["geometry"],
 	["neck"],
 	["shop"],
+	["readings"],
 	["lettering"],
 	["drawing"],
 	["fields"],
