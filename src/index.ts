@@ -22,6 +22,7 @@ export {
 	type Job,
 	type JobRead,
 	jobJsonSchema,
+	loadJob,
 	type MachineFile,
 	type ReadOptions,
 	readJob,
@@ -52,6 +53,7 @@ export {
 	promisedOf,
 	prove,
 } from "./proof/index.js";
+export * from "./readings/index.js";
 export {
 	type Bench,
 	type Built,

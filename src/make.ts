@@ -1,5 +1,5 @@
 import type { OutFile } from "./drawing/index.js";
-import { type Job, type MachineFile, readJob } from "./job/index.js";
+import { type Job, loadJob, type MachineFile } from "./job/index.js";
 import { manifestOf } from "./manifest.js";
 import type { Problem } from "./problem/index.js";
 import type { Proven } from "./proof/index.js";
@@ -8,7 +8,7 @@ import { cautionsFor } from "./shop/index.js";
 import { buildAll, type MadeTool, onlyThese } from "./stages/build.js";
 import { cutAll } from "./stages/cut.js";
 import { type Drawing, drawAll } from "./stages/draw.js";
-import { type Format, formatsOf, printedJob } from "./stages/formats.js";
+import { type Format, formatsOf, isPaperOnly, printedJob } from "./stages/formats.js";
 import { layOutAll } from "./stages/lay-out.js";
 import { lettersOf } from "./stages/letters.js";
 import { printAll, type WrittenPrint } from "./stages/print.js";
@@ -78,7 +78,7 @@ export type Made =
  */
 export async function make(text: string, options: MakeOptions = {}): Promise<Made> {
 	const { only = [], dxf = "r2000" } = options;
-	const read = readJob(text, options);
+	const read = await loadJob(text, options);
 	if (!read.ok) return read;
 	const fail = (problems: readonly Problem[]): Made => ({
 		ok: false,
@@ -86,7 +86,7 @@ export async function make(text: string, options: MakeOptions = {}): Promise<Mad
 	});
 	const formats = formatsOf(read.job, options.formats, options.paper !== undefined);
 	if ("code" in formats) return fail([formats]);
-	const job = formats.drawings.length > 0 ? read.job : printedJob(read.job);
+	const job = isPaperOnly(read.job, formats) ? printedJob(read.job) : read.job;
 	const letters = await lettersOf(job, options.load);
 	if (Array.isArray(letters)) return fail(letters);
 

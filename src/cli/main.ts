@@ -1,6 +1,7 @@
 import { Command, CommanderError, Option } from "commander";
 import { VERSION } from "../version.js";
 import type { CheckFlags } from "./commands/check.js";
+import type { FitFlags } from "./commands/fit.js";
 import type { KerfFlags } from "./commands/kerf.js";
 import type { MakeFlags } from "./commands/make.js";
 import type { PrinterFlags } from "./commands/printer.js";
@@ -127,6 +128,22 @@ async function commands(
 			const { fretsCommand } = await import("./commands/frets.js");
 			done(await fretsCommand(path, flags, console, disk));
 		});
+	program
+		.command("fit <job>")
+		.description(
+			"what a job's readings come to: scale, radius, relief, fret tops, with what they leave open",
+		)
+		.option(
+			"--write <file>",
+			"write a copy of the job with the fitted numbers, the readings kept beside them",
+		)
+		.option("--force", "overwrite that file")
+		.option("--allow-unusual", "let scale lengths outside 150 to 2000 mm pass")
+		.option("--json", "for machines")
+		.action(async (path: string, flags: FitFlags) => {
+			const { fitCommand } = await import("./commands/fit.js");
+			done(await fitCommand(path, flags, console, disk));
+		});
 	addKerf(program, console, done);
 	addPrinter(program, console, done, disk);
 	program
@@ -205,7 +222,10 @@ function addPrinter(
 		.option("--nominal-along <length>", "the same along the feed (default: --nominal)")
 		.requiredOption("--across <length>", "what the rule across the feed measures")
 		.requiredOption("--along <length>", "what the rule along the feed measures")
-		.option("--resolution <length>", "smallest step that was read", "0.5mm")
+		.option(
+			"--resolution <length>",
+			"smallest step that was read (default: as the readings are written)",
+		)
 		.option("--longest <length>", "the longest part to be printed (default: 500mm)")
 		.addOption(new Option("--job <file>", "a job whose longest part counts").conflicts("longest"))
 		.action(async (flags: PrinterFlags) => {

@@ -34,9 +34,33 @@ neck:
   # scale-uncertainty: 0 mm     # half the 95 % interval of the scale; widens the notches
   # binding: 0 mm               # thickness of the edge binding; slots end blind inside it
   markers: [3, 5, 7, 9, {12: double}, 15, 17, 19, 21]
+  # readings:                   # instead of scale, radius and width: "camber fit" explains them
+  #   slots: {1: 36.5 mm, 5: 162.5 mm, 12: [324 mm, 323.5 mm], 22: 466 mm}   # nut's end to slot; or a CSV file
+  #   resolution: 0.5 mm        # smallest step of that rule
+  #   nut-end: unknown          # intact or filed, where you know
+  #   use: law                  # readings: every slot as it was read
+  #   bass-slots: {1: 38.5 mm, 12: 343 mm}      # fanned: along the outer strings
+  #   treble-slots: {1: 36.5 mm, 12: 324 mm}
+  #   from: nut                 # square-line: both read from one line square to the centre line
+  #   radius: [{at: nut, chord: 40 mm, sagitta: 0.66 mm}, {at: last-fret, feet: 40 mm, dial: 0.57 mm}]
+  #   width: {nut: [43.0 mm, 43.1 mm], last-fret: 56 mm}
+  #   straightness:             # gaps under a straightedge: the relief
+  #     gaps: {5: 0.10 mm, 8: 0.15 mm, 12: 0.10 mm}
+  #     along: centre           # bass or treble
+  #     on: wood                # crowns
+  #     from: nut               # where it touches
+  #     to: last-fret
+  #     resolution: 0.05 mm
+  #     straightedge: {material: steel, height: 30 mm, length: 500 mm}   # for its own sag
+  #   fret-heights:             # crown heights, two or three across each fret
+  #     heights: {1: [1.10 mm, 1.05 mm, 1.10 mm], 12: 1.10 mm, 22: 1.12 mm}
+  #     resolution: 0.02 mm
+  #     least: 0.8 mm           # crown that is worth keeping
+  #     relief: 0 mm            # that the tops are to keep
+  # use: readings               # numbers: readings stand as the record, numbers count
 
 wire:                           # measure a cut-off with a caliper
-  crown-width: 2.7 mm
+  crown-width: 2.7 mm           # or several readings: [2.69 mm, 2.71 mm]
   crown-height: 1.3 mm
   tang-width: 0.53 mm           # the tang without its beads
   tang-depth: 1.6 mm
@@ -63,6 +87,9 @@ machine:
   #   tab: {colour: "#b02a6f"}
   #   reference: {colour: "#5f6673"}
 
+# paper: A4                     # or Letter, A3, 210 x 330 mm, roll 610 mm: a PDF besides
+# printer: {across: 1, along: 1, margin: 6 mm, overlap: 15 mm}   # what it makes of 1; make a print-check
+
 # shop: {temperature-swing: 10 K}    # widens the straightedge's notches
 # lettering: {font: my-font.ttf}     # outlines of a font instead of single strokes
 
@@ -70,6 +97,8 @@ make:                           # "camber tools" lists every tool with its setti
   - notched-straightedge
   - radius-gauge: {faces: [concave, convex]}
   - slot-strip
+  # - shop-sheet                # the neck's table, wire to order, radii, strings on a page
+  # - print-check               # rules to read: what the printer makes of a millimetre
   # - radius-gauge: {name: steel-gauge, radii: [12 in], stock: {material: steel, thickness: 0.5 mm}}
 `;
 }

@@ -1,4 +1,6 @@
 export { fileSafe } from "./file-safe.js";
+export { loadJob } from "./load-job.js";
+export { BY_HAND } from "./machine-of.js";
 export { nearest } from "./nearest.js";
 export {
 	type Job,
@@ -9,3 +11,4 @@ export {
 } from "./read-job.js";
 export { type MachineFile, readMachine } from "./read-machine.js";
 export { jobJsonSchema } from "./schema.js";
+export { withFit } from "./with-fit.js";

@@ -8,6 +8,9 @@ import type { MachineValues } from "./machine-schema.js";
 /** What a machine has that neither its file nor the job gives, mm. */
 const USUAL = { tolerance: 0.05, margin: 5 } as const;
 
+/** How far off an edge may be that is cut by hand along a printed line, mm (common practice, no source). */
+export const BY_HAND = 0.3;
+
 /** Least distance between parts on a bed, mm: with less, thin waste burns or breaks (common practice, no source). */
 const LEAST_SPACING = 2;
 
@@ -67,7 +70,7 @@ export function machineOf(values: MachineValues): Machine | Problem[] {
 	if (problems.length > 0 || Array.isArray(bed)) return problems;
 	return {
 		kind,
-		tolerance: values.tolerance ?? USUAL.tolerance,
+		tolerance: values.tolerance ?? (kind === "printer" ? BY_HAND : USUAL.tolerance),
 		kerf,
 		cutter,
 		relief,

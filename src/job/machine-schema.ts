@@ -35,7 +35,7 @@ export function machineSchema(unit: Unit) {
 			{ from: 0, to: 1 },
 			{
 				text: "How far off a cut edge may be; promised with every dimension",
-				derived: "0.05 mm",
+				derived: "0.05 mm; 0.3 mm on paper, cut by hand",
 			},
 		).optional(),
 		kerf: kerfField(unit, { from: 0, to: 2 }, MATERIAL_NAMES, {

@@ -15,11 +15,11 @@ import {
 import { type Problem, problem } from "../problem/index.js";
 import { trimmed } from "../units/index.js";
 import { markerProblems } from "./markers.js";
+import type { ScaledValues, SoundValues } from "./neck-of.js";
 import { LEAST_BOARD } from "./neck-schema.js";
-import type { NeckValues } from "./schema.js";
 
 /** What single values forbid to each other, before there is a neck. */
-export function valueProblems(values: NeckValues, law: Law, strings: Strings | null): Problem[] {
+export function valueProblems(values: ScaledValues, law: Law, strings: Strings | null): Problem[] {
 	const { scale } = values;
 	const shorter = typeof scale === "number" ? scale : Math.min(scale.bass, scale.treble);
 	const fanned = typeof scale !== "number" && scale.bass !== scale.treble;
@@ -37,7 +37,7 @@ export function neckProblems(neck: Neck): Problem[] {
 }
 
 /** Whether the division reaches the last fret, and measured positions fit the scale. */
-function lawProblems(values: NeckValues, law: Law, scale: number): Problem[] {
+function lawProblems(values: ScaledValues, law: Law, scale: number): Problem[] {
 	const division: Division = values.division;
 	if (division.kind === "positions") {
 		if (typeof values.scale !== "number")
@@ -74,7 +74,7 @@ function stringProblems(strings: Strings, scale: number): Problem[] {
 const MOST_TAPER = 4;
 
 /** Stations of radius and width: on the neck, and no two at one place. */
-export function profileProblems(neck: Neck, values: NeckValues): Problem[] {
+export function profileProblems(neck: Neck, values: SoundValues): Problem[] {
 	return (["radius", "width"] as const).flatMap((key) => {
 		const given = values[key];
 		if (typeof given === "number" || given === "flat") return [];

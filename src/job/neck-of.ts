@@ -13,12 +13,36 @@ import { markersOf } from "./markers.js";
 import { neckProblems, profileProblems, valueProblems } from "./neck-checks.js";
 import type { NeckValues } from "./schema.js";
 
+/** A neck's values with a scale, be it told or read. */
+export type ScaledValues = NeckValues & { readonly scale: NonNullable<NeckValues["scale"]> };
+
+/** A neck's values with all that a neck is built from. */
+export type SoundValues = ScaledValues & {
+	readonly radius: NonNullable<NeckValues["radius"]>;
+	readonly width: NonNullable<NeckValues["width"]>;
+};
+
 /**
  * The neck of a job's values, or all that its geometry forbids.
  *
  * The shape is sound by now; what is checked here needs several values at once.
  */
-export function neckOf(values: NeckValues): Neck | Problem[] {
+export function neckOf(values: SoundValues): Neck | Problem[] {
+	const bare = bareNeckOf(values);
+	if (Array.isArray(bare)) return bare;
+	const stations = profileProblems(bare, values);
+	if (stations.length > 0) return stations;
+	const neck: Neck = {
+		...bare,
+		radius: values.radius === "flat" ? "flat" : profileOf(bare, values.radius),
+		width: profileOf(bare, values.width),
+	};
+	const found = neckProblems(neck);
+	return found.length > 0 ? found : neck;
+}
+
+/** The frets of a neck without its board: flat, and of no width of its own. */
+export function bareNeckOf(values: ScaledValues): Neck | Problem[] {
 	const scale = scaleOf(values);
 	const shorter = Math.min(scale.bass, scale.treble);
 	const strings = stringsOf(values);
@@ -31,7 +55,7 @@ export function neckOf(values: NeckValues): Neck | Problem[] {
 		scale.bass !== scale.treble && strings
 			? fannedGuides(scale, law, strings, trebleSide)
 			: singleScaleGuides(scale.bass, strings, trebleSide);
-	const bare: Neck = {
+	return {
 		frets: values.frets,
 		law,
 		guides,
@@ -46,18 +70,9 @@ export function neckOf(values: NeckValues): Neck | Problem[] {
 		strings,
 		markers: markersOf(values),
 	};
-	const stations = profileProblems(bare, values);
-	if (stations.length > 0) return stations;
-	const neck: Neck = {
-		...bare,
-		radius: values.radius === "flat" ? "flat" : profileOf(bare, values.radius),
-		width: profileOf(bare, values.width),
-	};
-	const found = neckProblems(neck);
-	return found.length > 0 ? found : neck;
 }
 
-function scaleOf({ scale }: NeckValues): Neck["scale"] {
+function scaleOf({ scale }: ScaledValues): Neck["scale"] {
 	if (typeof scale === "number") return { bass: scale, treble: scale, squareFret: 0 };
 	return { bass: scale.bass, treble: scale.treble, squareFret: scale["square-fret"] };
 }
@@ -72,7 +87,7 @@ function stringsOf({ strings }: NeckValues): Strings | null {
 	};
 }
 
-function profileOf(neck: Neck, given: number | StationMap<number>): Profile {
+export function profileOf(neck: Neck, given: number | StationMap<number>): Profile {
 	if (typeof given === "number") return constant(given);
 	const knots = given.map(({ station, value }) => ({ x: stationX(neck, station), value }));
 	return { knots: knots.sort((a, b) => a.x - b.x) };

@@ -14,6 +14,7 @@ import {
 	stationMapField,
 } from "../fields/index.js";
 import type { Unit } from "../units/index.js";
+import { readingsSchema } from "./readings-schema.js";
 
 /** Scale lengths that an instrument has; others only on demand (`--allow-unusual`), mm. */
 const USUAL_SCALE: LengthRange = { from: 150, to: 2000, unless: "--allow-unusual" };
@@ -49,10 +50,19 @@ export function neckSchema({ unit, allowUnusual }: SchemaOptions) {
 			.meta({
 				...describe({
 					text: "Scale length along the centre line; or, fanned, {bass: 27 in, treble: 25.5 in, square-fret: 7} along the outer strings",
+					derived: "needed, or readings.slots",
 				}),
 				kind: "length or map",
 				range: rangeText(scaleRange),
-			}),
+			})
+			.optional(),
+		use: choiceField(["readings", "numbers"], {
+			text: "What counts where a value has both a number and readings",
+			derived: "readings where there are any",
+		}).optional(),
+		readings: readingsSchema(unit)
+			.optional()
+			.meta(describe({ text: "What was read on the bench, instead of scale, radius and width" })),
 		frets: countField({ from: 1, to: 150 }, { text: "Number of frets, a zero fret not counted" }),
 		division: divisionField(unit).prefault(12),
 		radius: z
@@ -63,10 +73,12 @@ export function neckSchema({ unit, allowUnusual }: SchemaOptions) {
 			.meta({
 				...describe({
 					text: "The board's radius: one length, flat, or a map of stations; between stations linear in distance",
+					derived: "needed, or readings.radius",
 				}),
 				kind: "length or map",
 				range: "flat, a length like 12 in, or {nut: 10 in, last-fret: 14 in}",
-			}),
+			})
+			.optional(),
 		width: z
 			.union([
 				lengthField(unit, width, { text: "Board width" }),
@@ -75,10 +87,12 @@ export function neckSchema({ unit, allowUnusual }: SchemaOptions) {
 			.meta({
 				...describe({
 					text: "Board width square to the centre line: one length, or a map of stations",
+					derived: "needed, or readings.width",
 				}),
 				kind: "length or map",
 				range: "a length like 43 mm, or {nut: 43 mm, last-fret: 56 mm}",
-			}),
+			})
+			.optional(),
 		strings: z
 			.strictObject({
 				count: countField({ from: 1, to: 24 }, { text: "Number of single strings" }).optional(),

@@ -4,18 +4,21 @@ import { usualPaper } from "../fields/index.js";
 import type { Neck } from "../neck/index.js";
 import type { Paper } from "../paper/index.js";
 import { type Problem, problem } from "../problem/index.js";
-import { type Bench, type ShopStock, TOOLS, type Tool } from "../tools/index.js";
+import type { WireFit } from "../readings/index.js";
+import { type Bench, type ShopStock, TOOLS, type Tool, type Wire } from "../tools/index.js";
 import { fileSafe } from "./file-safe.js";
 import { machineOf, mergedMachine } from "./machine-of.js";
 import { nearest } from "./nearest.js";
-import { neckOf } from "./neck-of.js";
 import type { SchemaOptions } from "./neck-schema.js";
 import { paperOf } from "./paper-of.js";
 import { parsePaper } from "./paper-schema.js";
 import { type MachineFile, placed, readMachine } from "./read-machine.js";
+import { missingValues, type NeckRead, readNeck } from "./read-neck.js";
 import { type JobValues, jobSchema, toolSchema } from "./schema.js";
+import { metaAt } from "./schema-walk.js";
 import { shapeProblems, show } from "./shape.js";
 import { unitOf } from "./unit-of.js";
+import { wireOf } from "./wire-of.js";
 import { type JobText, parseJobText, sourceOf } from "./yaml-text.js";
 
 /** One tool that a job asks for. */
@@ -42,6 +45,12 @@ export interface Job {
 	readonly fileName: string;
 	/** Whether the job says which paper it is printed on. */
 	readonly namesPaper: boolean;
+	/** What readings made of the neck; null for a neck of numbers alone. */
+	readonly fit: NeckRead["fit"];
+	/** The wire's readings; null for a wire of single numbers. */
+	readonly wireFit: WireFit | null;
+	/** What the neck was built from, mm. */
+	readonly neckValues: NeckRead["values"];
 }
 
 /** A problem's place in the job's text, for problems found after reading. */
@@ -54,6 +63,8 @@ export interface ReadOptions {
 	readonly only?: readonly string[];
 	/** A machine's own file: the job's values win over it. */
 	readonly machine?: MachineFile;
+	/** Texts of the files that the neck's readings name. */
+	readonly files?: ReadonlyMap<string, string>;
 	/** The paper instead of the job's: "A4", "210 x 330 mm", "roll 610 mm". */
 	readonly paper?: string;
 }
@@ -86,6 +97,7 @@ export function readJob(text: string, options: ReadOptions = {}): JobRead {
 	const shape = [
 		...(size && "code" in size ? [size] : []),
 		...(file.ok ? [] : file.problems),
+		...missingValues(value, rangesOf(schema)),
 		...(result.success ? [] : shapeProblems(schema, value, result.error.issues, [])),
 		...entries.problems,
 	];
@@ -96,14 +108,21 @@ export function readJob(text: string, options: ReadOptions = {}): JobRead {
 	if (Array.isArray(machine)) {
 		return fail(machine.map((p) => (isIn(parsed, p.where.path) ? p : file.located(p))));
 	}
-	const neck = neckOf(result.data.neck);
-	if (Array.isArray(neck)) return fail(neck);
+	const wired = wireOf(result.data.wire);
+	if (Array.isArray(wired)) return fail(wired);
+	const { wire, fit: wireFit } = wired;
+	const read = readNeck(result.data.neck, {
+		unit: schemaOptions.unit,
+		files: options.files ?? new Map(),
+		crownHeight: wire.crownHeight,
+	});
+	if (Array.isArray(read)) return fail(read);
 	const paper = paperOf(
 		size ?? result.data.paper ?? usualPaper(schemaOptions.unit),
 		result.data.printer,
 	);
 	if (Array.isArray(paper)) return fail(paper);
-	const bench = benchOf(result.data, neck, machine, paper);
+	const bench = benchOf(result.data, read.neck, machine, paper, wire);
 	const wanted = entries.wanted.map((w) => ({ ...w, stock: w.stock ?? bench.stock }));
 	const job = {
 		bench,
@@ -111,8 +130,17 @@ export function readJob(text: string, options: ReadOptions = {}): JobRead {
 		wanted,
 		fileName: fileSafe(bench.job),
 		namesPaper: result.data.paper !== undefined,
+		fit: read.fit,
+		wireFit,
+		neckValues: read.values,
 	};
 	return { ok: true, job, located };
+}
+
+/** What is allowed for a neck's values, in words. */
+function rangesOf(schema: z.ZodType): Record<string, string> {
+	const keys = ["scale", "radius", "width"];
+	return Object.fromEntries(keys.map((key) => [key, metaAt(schema, ["neck", key], "range")]));
 }
 
 const NO_FILE = { ok: true as const, values: {}, located: (p: Problem) => p };
@@ -122,7 +150,9 @@ function isIn({ doc }: JobText, path: Problem["where"]["path"]): boolean {
 }
 
 function locator(text: JobText): Locator {
-	return (p) => (p.where.file !== undefined || p.code === "only-unknown" ? p : placed(p, text));
+	const isFlag = (p: Problem) => String(p.where.path[0]).startsWith("--");
+	return (p) =>
+		p.where.file !== undefined || p.code === "only-unknown" || isFlag(p) ? p : placed(p, text);
 }
 
 /** The job's value with name and date as they stand in the file: 1.10 stays 1.10. */
@@ -140,18 +170,13 @@ function benchOf(
 	neck: Neck,
 	machine: Machine,
 	paper: Paper,
+	wire: Wire,
 ): Omit<Bench, "letters"> {
-	const { wire } = values;
 	return {
 		job: values.job,
 		date: values.date ?? null,
 		neck,
-		wire: {
-			crownWidth: wire["crown-width"],
-			crownHeight: wire["crown-height"],
-			tangWidth: wire["tang-width"],
-			tangDepth: wire["tang-depth"],
-		},
+		wire,
 		stock: values.stock,
 		machine,
 		paper,

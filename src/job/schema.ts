@@ -8,6 +8,7 @@ import {
 	kelvinField,
 	type LengthRange,
 	lengthField,
+	readingsField,
 	textField,
 } from "../fields/index.js";
 import { MATERIAL_NAMES, type MaterialName, NEVER_ON_A_LASER } from "../shop/index.js";
@@ -56,10 +57,15 @@ function stockSchema(unit: Unit) {
 	});
 }
 
+/** The mean of readings, of which there is one at least. */
+export function meanOf(readings: readonly number[]): number {
+	return readings.reduce((a, b) => a + b, 0) / readings.length;
+}
+
 /** The job file's blocks. `make` is open here: each entry is read by its tool's own schema. */
 export function jobSchema(options: SchemaOptions) {
 	const { unit } = options;
-	const mm = (range: LengthRange, text: string) => lengthField(unit, range, { text });
+	const read = (range: LengthRange, text: string) => readingsField(unit, range, { text });
 	return z.strictObject({
 		format: z.literal(1).meta({
 			description: "Version of the job file's form",
@@ -74,13 +80,13 @@ export function jobSchema(options: SchemaOptions) {
 		neck: neckSchema(options),
 		wire: z
 			.strictObject({
-				"crown-width": mm({ from: 0.5, to: 8 }, "Width of the wire's crown"),
-				"crown-height": mm({ from: 0.3, to: 4 }, "Height of the crown above the board"),
-				"tang-width": mm({ from: 0.2, to: 3 }, "Thickness of the tang, without its beads"),
-				"tang-depth": mm({ from: 0.5, to: 6 }, "Depth of the tang below the crown"),
+				"crown-width": read({ from: 0.5, to: 8 }, "Width of the wire's crown"),
+				"crown-height": read({ from: 0.3, to: 4 }, "Height of the crown above the board"),
+				"tang-width": read({ from: 0.2, to: 3 }, "Thickness of the tang, without its beads"),
+				"tang-depth": read({ from: 0.5, to: 6 }, "Depth of the tang below the crown"),
 			})
 			.superRefine((wire, ctx) => {
-				const [tang, crown] = [wire["tang-width"], wire["crown-width"]];
+				const [tang, crown] = [meanOf(wire["tang-width"]), meanOf(wire["crown-width"])];
 				if (tang >= crown) fault(ctx, "tang-wider-than-crown", { tang, crown }, ["tang-width"]);
 			}),
 		stock: stockSchema(unit),

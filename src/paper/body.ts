@@ -5,7 +5,7 @@ import type { Paper } from "./paper.js";
 export const SIDE = 13;
 /** From this printable width on the page's texts fit on a line each, mm. */
 const WIDE = 180;
-const BAND = { wide: 30, narrow: 50 } as const;
+const BAND = { wide: 34, narrow: 54 } as const;
 
 /** Strip under the body that the rule across the page and the texts take, mm. */
 export function bandUnder({ minX, maxX }: Extents): number {
@@ -29,10 +29,18 @@ export function printable({ width, margin, made }: Paper, height: number): Exten
 	};
 }
 
+/** Letters reach a little past the width that they are set to, mm: the body ends before the margin. */
+const INSET = 1;
+
 /** What the rules and texts of a page leave to its drawing, true millimetres of the page. */
 export function bodyOf(paper: Paper, height: number): Extents {
 	const area = printable(paper, height);
-	return { ...area, minX: area.minX + SIDE, minY: area.minY + bandUnder(area) };
+	return {
+		minX: area.minX + SIDE,
+		minY: area.minY + bandUnder(area),
+		maxX: area.maxX - INSET,
+		maxY: area.maxY - INSET,
+	};
 }
 
 /** Lowest page that holds the rules, mm within its margins. */
@@ -46,6 +54,6 @@ const LEAST = 120;
 export function pageHeight(paper: Paper, drawing: number): number {
 	if (paper.height !== null) return paper.height;
 	const band = bandUnder(printable(paper, 1000));
-	const inside = Math.max(LEAST, band + drawing) / Math.min(1, paper.made.y);
+	const inside = Math.max(LEAST, band + INSET + drawing) / Math.min(1, paper.made.y);
 	return Math.ceil(inside + 2 * paper.margin - 1e-9);
 }

@@ -66,11 +66,17 @@ export function printerCorrection(readings: PrinterReadings): PrinterCorrection 
 		const path = [axis === "x" ? "--across" : "--along"];
 		return factorProblem(measured[axis] / nominal[axis], path, reading) ?? [];
 	});
-	if (problems.length > 0) return problems;
+	if (problems.length > 0)
+		return isSwapped(readings) ? [problem("readings-swapped", ["--across"])] : problems;
 	return {
 		across: correction(nominal.x, measured.x, resolution, longest),
 		along: correction(nominal.y, measured.y, resolution, longest),
 	};
+}
+
+/** Whether each reading fits the other's rule. */
+function isSwapped({ nominal, measured }: PrinterReadings): boolean {
+	return isFactor(measured.x / nominal.y) && isFactor(measured.y / nominal.x);
 }
 
 /** Readings are given in decimals, their differences are not quite. */
@@ -104,7 +110,7 @@ export function factorProblem(
 	const given = reading === "" || factor >= 1e9 ? String(factor) : trimmed(factor, DIGITS);
 	if (!(factor > 0)) return problem("printer-factor", path, { given });
 	if (isFactor(factor)) return null;
-	const slip = slipOfFactor(factor);
+	const slip = slipOfFactor(factor, reading !== "");
 	const meant = slip === "percent" ? trimmed(factorOfPercent(factor), DIGITS) : "";
 	return problem("printer-misread", path, { given, reading, slip, meant });
 }
@@ -115,12 +121,13 @@ function isFactor(value: number): boolean {
 
 type Slip = "inch rule" | "metric rule" | "inches" | "percent" | "";
 
-function slipOfFactor(factor: number): Slip {
+/** @param isRead - whether the factor comes of a reading: nobody wrote a percentage then */
+function slipOfFactor(factor: number, isRead: boolean): Slip {
 	const isNear = (value: number, share: number) => Math.abs(factor / value - 1) <= share;
 	if (isNear(RULES, NEAR)) return "inch rule";
 	if (isNear(1 / RULES, NEAR)) return "metric rule";
 	if (isFactor(factor / MM_PER_INCH) || isFactor(factor * MM_PER_INCH)) return "inches";
-	return Number.isNaN(factorOfPercent(factor)) ? "" : "percent";
+	return isRead || Number.isNaN(factorOfPercent(factor)) ? "" : "percent";
 }
 
 /** What a percentage of nominal (99.7) or of what is too much (0.4) says; NaN if it is neither. */

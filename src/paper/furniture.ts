@@ -48,6 +48,8 @@ const MAP = { width: 24, height: 20 } as const;
 /** The words that every page carries. */
 export const PRINT_WORDS =
 	"Print at actual size (100 %), no fitting to the page; check both rules first.";
+export const GLUE_WORDS =
+	"Tiles: cut along the dashes, lay cross on cross, glue; measure over each seam.";
 export const EDGE_WORDS = "The sheet's edge is no datum. Paper moves 0.1 to 0.4 % with humidity.";
 
 /**
@@ -88,6 +90,7 @@ function words(paper: Paper, facts: PageFacts, area: Extents, letters: Lettering
 		PRINT_WORDS,
 		EDGE_WORDS,
 		madeText(paper, facts),
+		...(facts.grid ? [GLUE_WORDS] : []),
 	];
 	const lines = texts.flatMap((text) => wrapped(letters, text, room));
 	return inkOf(

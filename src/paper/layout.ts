@@ -21,10 +21,10 @@ const TURNS = [0, -Math.PI / 2] as const;
 const AROUND = 2;
 /** Room past a drawing's ends for the crosses of its seams, mm. */
 const PAST = 10;
-/** Nearest that a seam comes to a line beside it, mm. */
-const CLEAR = 1;
-/** Seams shun slots and notches before anything else, labels where they can. */
-const WEIGHT = { size: 1000, label: 1 } as const;
+/** Nearest that a seam comes to a line beside it, and nearest that it should, mm. */
+const CLEAR = { least: 1, well: 4 } as const;
+/** Seams shun slots and notches before anything else, keep well clear of them and off labels where they can. */
+const WEIGHT = { size: 1000, near: 3, label: 1 } as const;
 /** What is longer than so many overlaps cannot be shunned. */
 const TOO_LONG = 3;
 
@@ -111,11 +111,16 @@ function avoided(part: Part, turn: Move, longest: number): Record<"x" | "y", Avo
 		.map(({ path }) => extents(moved(path, turn)));
 	const of = (axis: "x" | "y") => {
 		const [low, high] = axis === "x" ? (["minX", "maxX"] as const) : (["minY", "maxY"] as const);
-		const stretches = (boxes: readonly Extents[], weight: number) =>
+		const stretches = (boxes: readonly Extents[], clear: number, weight: number) =>
 			boxes
 				.filter((b) => b[high] - b[low] <= longest)
-				.map((b) => ({ from: b[low] - CLEAR, to: b[high] + CLEAR, weight }));
-		return [...stretches([...sizes, ...paths], WEIGHT.size), ...stretches(labels, WEIGHT.label)];
+				.map((b) => ({ from: b[low] - clear, to: b[high] + clear, weight }));
+		const lines = [...sizes, ...paths];
+		return [
+			...stretches(lines, CLEAR.least, WEIGHT.size),
+			...stretches(lines, CLEAR.well, WEIGHT.near),
+			...stretches(labels, CLEAR.least, WEIGHT.label),
+		];
 	};
 	return { x: of("x"), y: of("y") };
 }

@@ -91,7 +91,7 @@ export function seamInk(place: TilePlace, letters: Lettering): Ink {
 function textsAt(page: number | null): string[] {
 	return page === null
 		? ["cut off along the dashes, through the crosses", "cut off along the dashes", "cut here"]
-		: [`page ${page} is glued over this, its edge on the dashes`, `glue page ${page} over this`];
+		: [`page ${page} is glued over this, cross on cross`, `glue page ${page} over this`];
 }
 
 interface Seam {

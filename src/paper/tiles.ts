@@ -13,6 +13,7 @@ import type { Lettering } from "../lettering/index.js";
 import { bodyOf } from "./body.js";
 import { FreeRoom } from "./free-room.js";
 import { isOnePage, layoutsOf, leastPages, type PageLayout } from "./layout.js";
+import { offSeams } from "./off-seams.js";
 import type { Paper } from "./paper.js";
 import { inkMarks, type PageContent, type Print, type PrintFacts, printOf } from "./print.js";
 import { crossesOf, seamInk } from "./seam-ink.js";
@@ -24,7 +25,7 @@ export interface Printable {
 	readonly ink: Ink;
 	/** All that is drawn besides where one page holds it, in its place beside the part. */
 	readonly full: Ink | null;
-	/** The same texts by themselves, for the room that tiles leave; the first are the first to go. */
+	/** The same texts by themselves, for the room that tiles leave. */
 	readonly blocks: readonly (readonly TextLine[])[];
 }
 
@@ -44,24 +45,30 @@ export function printOfPart(
 	const [columns, rows] = [best.cuts.x.length + 1, best.cuts.y.length + 1];
 	const grid = columns * rows > 1 ? { columns, rows } : null;
 	const all = { ...facts, title: part.title, height: best.height, corrected: true, grid };
-	const texts = whole.length > 0 ? [] : blocks;
-	return printOf(contentsOf(part, best, texts, paper, letters), paper, all, letters);
+	const free = new FreeRoom(whole.length > 0 ? [] : blocks, letters);
+	const contents = contentsOf(part, best, free, paper, letters);
+	const rest = grid ? free.pages(bodyOf(paper, best.height)) : [];
+	return printOf([...contents, ...rest.map(textPage)], paper, all, letters);
+}
+
+/** A page for what is said of a part where its tiles leave no room. */
+function textPage(ink: Ink): PageContent {
+	return { marks: [], ink, rules: [], crosses: [], tile: null };
 }
 
 /** What every page shows: columns from the left, each from the top down. */
 function contentsOf(
 	part: Part,
 	layout: PageLayout,
-	blocks: Printable["blocks"],
+	free: FreeRoom,
 	paper: Paper,
 	letters: Lettering,
 ): PageContent[] {
 	const { cuts, box, turn, height } = layout;
 	const marks = turned(part.marks, turn);
-	const ink = turned(inkMarks(layout.ink, letters), turn);
+	const ink = turned(inkMarks(offSeams(layout.ink, turn, cuts), letters), turn);
 	const half = paper.overlap / 2;
 	const body = bodyOf(paper, height);
-	const free = new FreeRoom(blocks, letters);
 	const crosses = crossesOf(cuts, box, paper.overlap);
 	const spans = {
 		x: spansOf(cuts.x, box.minX, box.maxX, half),
@@ -74,7 +81,7 @@ function contentsOf(
 			const own = { minX: x.own[0], maxX: x.own[1], minY: y.own[0], maxY: y.own[1] };
 			const place = shift(
 				(body.minX + body.maxX - shown.minX - shown.maxX) / 2,
-				blocks.length > 0
+				free.isWanted
 					? body.maxY - shown.maxY
 					: (body.minY + body.maxY - shown.minY - shown.maxY) / 2,
 			);

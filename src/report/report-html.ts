@@ -1,6 +1,7 @@
 import { emptyElement, parentElement, textElement } from "../writers/xml.js";
 import { list, section } from "./blocks.js";
 import { fileSection } from "./file-section.js";
+import { fitSections } from "./fit-section.js";
 import { machineSection } from "./machine-section.js";
 import { neckSection } from "./neck-section.js";
 import { paperSection } from "./paper-section.js";
@@ -36,6 +37,7 @@ export function reportHtml(facts: ReportFacts): string {
 		partList(parts, worst),
 		...parts.map((part) => partSection(part, facts, worst)),
 		...sheets.map((drawing, i) => sheetSection(drawing, i, sheets.length, bench.machine.pens)),
+		...fitSections(job),
 		...paperSection(facts.prints),
 		...(tools.every(({ wanted }) => wanted.tool.neckless) ? [] : [neckSection(bench)]),
 		fileSection(facts.files, proven),

@@ -26,7 +26,11 @@ const BY_MATERIAL: Readonly<Record<MaterialName, readonly string[]>> = {
 	card: ["Card: it scorches and catches fire easily under a laser; use low power and watch it."],
 };
 
-/** The cautions that go with a machine and its material, the standing one last. */
+/**
+ * The cautions that go with a machine and its material, the standing one last; a printer burns and
+ * saws nothing, whatever its pages are glued on.
+ */
 export function cautionsFor(kind: MachineKind, material: MaterialName): string[] {
-	return [...BY_KIND[kind], ...BY_MATERIAL[material], CAUTION_LAST];
+	const ofMaterial = kind === "printer" ? [] : BY_MATERIAL[material];
+	return [...BY_KIND[kind], ...ofMaterial, CAUTION_LAST];
 }

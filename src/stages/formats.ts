@@ -1,5 +1,5 @@
 import type { Machine } from "../cutting/index.js";
-import type { Job } from "../job/index.js";
+import { BY_HAND, type Job } from "../job/index.js";
 import { type Problem, problem } from "../problem/index.js";
 
 export type Format = "svg" | "dxf" | "pdf";
@@ -37,8 +37,13 @@ export function formatsOf(
 	return { drawings, pages, documents: pages.length > 0 ? pages : ["pdf"] };
 }
 
+/** Whether nothing but paper comes of a job: no drawings are asked for, or no tool makes a part. */
+export function isPaperOnly({ wanted }: Job, { drawings }: Formats): boolean {
+	return drawings.length === 0 || wanted.every(({ tool }) => tool.onPaper);
+}
+
 /**
- * The job as it is where nothing but paper is asked for: its machine is a printer, without kerf,
+ * The job as it is where nothing but paper comes of it: its machine is a printer, without kerf,
  * cutter, tabs or bed, and the cautions are those of paper.
  */
 export function printedJob(job: Job): Job {
@@ -46,6 +51,7 @@ export function printedJob(job: Job): Job {
 	const printer: Machine = {
 		...machine,
 		kind: "printer",
+		tolerance: machine.kind === "printer" ? machine.tolerance : BY_HAND,
 		kerf: 0,
 		cutter: null,
 		relief: "none",

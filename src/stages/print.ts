@@ -57,7 +57,7 @@ function fileName(job: Job, name: string): string {
 	return `${job.fileName}-${name}`;
 }
 
-/** A part with its dimensions, and what is said of it: cautions and notes before all else. */
+/** A part with its dimensions, and what is said of it. */
 function withInk({ bench }: Job, part: Printable["part"], letters: Lettering): Printable {
 	const facts = {
 		job: bench.job,
@@ -66,12 +66,11 @@ function withInk({ bench }: Job, part: Printable["part"], letters: Lettering): P
 		cautions: cautionsFor("printer", bench.stock.material),
 	};
 	const { marks, notes } = sheetOfOne(part, facts, letters, "", true);
-	const [title, sizes, ...notesAndCautions] = titleBlocks(part, facts, letters);
 	return {
 		part,
 		ink: dimensions(part, letters),
 		full: { marks, notes },
-		blocks: [...notesAndCautions.toReversed(), sizes!, title!],
+		blocks: titleBlocks(part, facts, letters),
 	};
 }
 

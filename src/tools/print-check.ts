@@ -115,6 +115,7 @@ export const printCheck = tool({
 	purpose:
 		"Shows what your printer makes of a millimetre. Print it at actual size, read its long rules with a steel rule and give the readings to camber printer, which says what to put into the job.",
 	neckless: true,
+	onPaper: true,
 	settings: () => z.strictObject({}),
 	defaults: () => ({}),
 	build,

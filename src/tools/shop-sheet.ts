@@ -52,6 +52,7 @@ export const shopSheet = tool({
 	title: "Shop sheet",
 	purpose:
 		"Puts all numbers of the neck on a page for the wall over the bench: every fret's place, the wire to order, slots, radii and strings. Print it, hang it up and read off it what you are about to saw, file or buy.",
+	onPaper: true,
 	settings,
 	defaults: () => ({}),
 	build,

@@ -58,6 +58,8 @@ export interface Tool<S extends z.ZodObject = z.ZodObject> {
 	readonly purpose: string;
 	/** Whether it is made from the sheet and the machine alone. */
 	readonly neckless?: true;
+	/** Whether it makes pages for people and no part. */
+	readonly onPaper?: true;
 	settings(unit: Unit): S;
 	defaults(bench: Bench, given: z.output<S>): Partial<z.output<S>>;
 	/**

@@ -17,8 +17,7 @@ describe("camber printer", () => {
 			"500 mm (taken here; --longest or --job says another): at most 0.50 mm across, 0.50 mm along",
 		);
 		// By hand: 500 * 0.25/0.2 = 625, with 2 % to spare 638; 500 * 0.100127/253 = 0.1979.
-		expect(words(out)).toContain("read rules of 640 mm or more");
-		expect(words(out)).toContain("or these rules to 0.2 mm.");
+		expect(words(out)).toContain("read these rules to 0.2 mm, or rules of 640 mm or more");
 		for (const line of out.split("\n")) expect(line.length).toBeLessThanOrEqual(100);
 	});
 
@@ -44,9 +43,27 @@ describe("camber printer", () => {
 		expect(out).toContain("\n  across: 0.996063\n  along: 1.001\n");
 	});
 
+	it("takes the step from how the readings are written, unless it is told", async () => {
+		const told = ["--nominal", "180", "--nominal-along", "260", "--across", "179.8", "--along"];
+		const tenths = await printer(...told, "259.8");
+		expect(tenths.out).toContain("\n  across: 0.998889\n  along: 0.999231\n");
+		expect(words(tenths.out)).toContain("from a reading to 0.1 mm");
+		const halves = await printer(...told.slice(0, -2), "179.5", "--along", "259.5");
+		expect(words(halves.out)).toContain("from a reading to 0.5 mm");
+	});
+
+	it("tells readings that were swapped from misread ones", async () => {
+		const { code, err } = await printer(
+			...["--nominal", "180", "--nominal-along", "260", "--across", "260", "--along", "179.5"],
+		);
+		expect(code).toBe(2);
+		expect(err).toContain("across and along are swapped");
+	});
+
 	it("says that no correction is needed where the reading tells none", async () => {
 		const { code, out } = await printer(
 			...["--nominal", "254", "--across", "254", "--along", "254.2"],
+			...["--resolution", "0.5 mm"],
 		);
 		expect(code).toBe(0);
 		expect(out).toContain("No correction is needed");

@@ -61,6 +61,17 @@ describe("camber proof", () => {
 		expect(JSON.stringify(proof)).toContain("file-changed");
 	});
 
+	it("knows a renamed file by its bytes", async () => {
+		const { out } = await made(["--paper", "A4", "--only", "slot-strip"]);
+		const renamed = join(out, "mine.pdf");
+		copyFileSync(join(out, "test-neck-slot-strip.pdf"), renamed);
+		const { code, proof } = await proofOf(renamed);
+		expect(code).toBe(0);
+		expect(proof.proven[0].measured.length).toBeGreaterThan(50);
+		writeFileSync(renamed, "%PDF-1.7 of another");
+		expect((await camber(["proof", renamed])).code).toBe(2);
+	});
+
 	it("reads the font of the labels, which is no text", async () => {
 		const { folder, job, out } = await made(["--only", "radius-gauge", "--format", "dxf"]);
 		const font = join(folder, "own.ttf");

@@ -59,9 +59,11 @@ describe("the starter job", () => {
 	});
 
 	it("says the defaults as they are", () => {
-		for (const { path, initial } of jobKeys()) {
+		const keys = jobKeys();
+		const isAlone = (name: string) => keys.filter(({ path }) => path.at(-1) === name).length === 1;
+		for (const { path, initial } of keys.filter(({ path: p }) => isAlone(p.at(-1)!))) {
 			const line = text.split("\n").find((l) => new RegExp(`^ *# ${path.at(-1)}: `, "u").test(l));
-			if (!line || initial === "") continue;
+			if (!line || initial === "" || /^needed|where/u.test(initial)) continue;
 			const [value] = line.replace(/^[^:]*:/u, "").split("#");
 			const shown = value!.trim().replace(/ mm$/u, "");
 			const said = initial.replace(/ mm\b/u, "");

@@ -148,8 +148,8 @@ describe("paperOf", () => {
 	});
 
 	it("takes an overlap of half the body's smaller side and no more", () => {
-		// A4's body is its width less two margins and the strip beside it.
-		const most = (210 - 12 - SIDE) / 2;
+		// A4's body is its width less two margins, the strip beside it and 1 mm for letters' ends.
+		const most = (210 - 12 - SIDE - 1) / 2;
 		expect(made(A4, { overlap: most })).toMatchObject({ overlap: most });
 		const [found] = refused(A4, { overlap: most + 0.1 });
 		expect(found).toMatchObject({
@@ -161,7 +161,7 @@ describe("paperOf", () => {
 		// A roll's length does not count.
 		expect(made(roll(610), { overlap: 200 })).toMatchObject({ overlap: 200 });
 		expect(refused(roll(200), { overlap: 95 })[0]!.facts.most).toBeCloseTo(
-			(200 - 12 - SIDE) / 2,
+			(200 - 12 - SIDE - 1) / 2,
 			9,
 		);
 	});

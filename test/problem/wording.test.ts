@@ -27,6 +27,7 @@ import {
 	vertex,
 } from "../../src/geometry/index.js";
 import { make } from "../../src/make.js";
+import { printerCorrection } from "../../src/paper/index.js";
 import {
 	isWorded,
 	type Problem,
@@ -47,6 +48,9 @@ import { problemsOfDrawings } from "../support/proof-faults.js";
 import { problemsOfFiles } from "../support/proof-faults-of-files.js";
 import { problemsOfInspection } from "../support/proof-inspect-faults.js";
 import { measuringFaults } from "../support/proof-measure-faults.js";
+import { readingFaultsBoard } from "../support/reading-faults-board.js";
+import { readingFaultsRadius } from "../support/reading-faults-radius.js";
+import { readingFaultsScale } from "../support/reading-faults-scale.js";
 import { camber } from "../support/run-camber.js";
 
 function sources(folder = "src"): string[] {
@@ -144,17 +148,21 @@ async function problemsOfFlags(): Promise<Problem[]> {
 	writeFileSync(other, readFileSync(file, "utf8").replace(/^job: .*$/mu, "job: Other neck"));
 	await camber(["make", file, "--json", "-o", folder]);
 	const shared = await camber(["make", other, "--json", "-o", folder]);
-	return [wrong, empty, shared, paged, sought].flatMap(
+	const numbers = await camber(["fit", file, "--json"]);
+	return [wrong, empty, shared, paged, sought, numbers].flatMap(
 		({ out }) => JSON.parse(out).problems as Problem[],
 	);
 }
 
 function problemsOfReadings(): Problem[] {
 	const readings = { blocks: 10, nominal: 100, resolution: 0.02 };
-	return [100, 20].flatMap((length) => {
+	const kerfs = [100, 20].flatMap((length) => {
 		const found = kerfFromBlocks({ ...readings, measured: [length] });
 		return "code" in found ? [found] : [];
 	});
+	const rules = { nominal: { x: 180, y: 260 }, measured: { x: 260, y: 180 } };
+	const swapped = printerCorrection({ ...rules, resolution: 0.5, longest: 500 });
+	return [...kerfs, ...(Array.isArray(swapped) ? swapped : [])];
 }
 
 /** What a beam of 2 mm and a cutter of 2 mm are too wide for. */
@@ -220,6 +228,7 @@ describe("problemText", () => {
 		found.push(...problemsOfInspection());
 		found.push(...measuringFaults());
 		found.push(...(await problemsOfPaper()));
+		found.push(...readingFaultsScale(), ...readingFaultsRadius(), ...readingFaultsBoard());
 		found.push(...(await problemsOfFiles(mkdtempSync(join(shelf, "proof-")))));
 		found.push(problem("flag-yaml", [], { flag: "--radius", given: "{nut: 10 in" }));
 	});

@@ -78,6 +78,7 @@ describe("README", () => {
 			["frets"],
 			["kerf"],
 			["printer"],
+			["fit"],
 			["proof"],
 			["tools"],
 			["check"],

@@ -1,4 +1,4 @@
-import { readJob } from "../../job/index.js";
+import { loadJob } from "../../job/index.js";
 import { type FretRow, fretColumns, fretTable, isFanned, type Neck } from "../../neck/index.js";
 import { stable } from "../../units/index.js";
 import { type Console, EXIT, reportProblems, table } from "../console.js";
@@ -25,7 +25,8 @@ export async function fretsCommand(
 		reportProblems(console, [file], "");
 		return EXIT.refused;
 	}
-	const read = readJob(file.text, { allowUnusual: flags.allowUnusual ?? false });
+	const { allowUnusual = false } = flags;
+	const read = await loadJob(file.text, { load: file.load, allowUnusual });
 	if (!read.ok) {
 		reportProblems(console, read.problems, path);
 		return EXIT.refused;

@@ -96,7 +96,7 @@ function makeOptions(flags: MakeFlags): MakeOptions | Problem[] {
 			?.split(",")
 			.map((t) => t.trim())
 			.filter(Boolean);
-	const formats = list(flags.format);
+	const formats = list(flags.format?.toLowerCase());
 	const only = list(flags.only);
 	const dxf = flags.dxf ?? "r2000";
 	const problems = [

@@ -20,7 +20,8 @@ export interface PrinterFlags {
 	readonly nominalAlong?: string;
 	readonly across: string;
 	readonly along: string;
-	readonly resolution: string;
+	/** Left out: the step that the readings are written to. */
+	readonly resolution?: string;
 	readonly longest?: string;
 	readonly job?: string;
 }
@@ -74,7 +75,10 @@ async function readingsOf(
 		nominalAlong === undefined ? nominal : lengthOfFlag("--nominal-along", nominalAlong, RULE);
 	const across = lengthOfFlag("--across", flags.across, RULE);
 	const along = lengthOfFlag("--along", flags.along, RULE);
-	const resolution = lengthOfFlag("--resolution", flags.resolution, RESOLUTION);
+	const resolution =
+		flags.resolution === undefined
+			? stepOf([across, along].filter((read) => typeof read === "number"))
+			: lengthOfFlag("--resolution", flags.resolution, RESOLUTION);
 	const longest = await longestOf(flags, disk);
 	if (
 		isProblem(nominal) ||
@@ -95,6 +99,16 @@ async function readingsOf(
 	};
 	return { readings, longest };
 }
+
+/** The step that readings are written to: half millimetres, tenths or hundredths. */
+function stepOf(readings: readonly number[]): number {
+	const isOn = (step: number) =>
+		readings.every((mm) => Math.abs(mm / step - Math.round(mm / step)) < 1e-6);
+	return WRITTEN_STEPS.find(isOn) ?? WRITTEN_STEPS.at(-1)!;
+}
+
+/** Steps that a reading may be written to, mm. */
+const WRITTEN_STEPS = [0.5, 0.1, 0.01] as const;
 
 /** The length that the error is told for: a flag's, that of the job's longest part, or a usual one. */
 async function longestOf(flags: PrinterFlags, disk: Disk): Promise<Longest | Problem[]> {
@@ -179,8 +193,8 @@ function hint(readings: PrinterReadings, left: number): string[] {
 	const isLonger = rule > Math.min(measured.x, measured.y);
 	const step = STEPS.find((s) => s < resolution && leftAt(s, readings) <= ENOUGH);
 	const ways = [
-		...(isLonger ? [`rules of ${rule} mm or more, as far as the paper holds them`] : []),
 		...(step === undefined ? [] : [`these rules to ${step} mm`]),
+		...(isLonger ? [`rules of ${rule} mm or more, if you have paper for them`] : []),
 	];
 	return ways.length === 0 ? [] : [`To get to ${ENOUGH} mm or less, read ${ways.join(", or ")}.`];
 }

@@ -195,7 +195,8 @@ async function tasksOf(path: string, flags: ProofFlags, disk: Disk): Promise<(Ta
 	const manifest = flags.manifest ?? (isFolder || !whole ? join(folder, MANIFEST) : path);
 	const promised = await promisedIn(manifest, disk);
 	if (isProblem(promised)) return [promised];
-	const isMeant = ({ name }: { readonly name: string }) => whole || name === basename(path);
+	const named = whole ? "" : await promisedName(path, promised, disk);
+	const isMeant = ({ name }: { readonly name: string }) => whole || name === named;
 	const chosen = promised.files.filter(isMeant);
 	const prints = promised.prints.filter(({ files }) => files.some(isMeant));
 	if (chosen.length + prints.length === 0) {
@@ -204,13 +205,23 @@ async function tasksOf(path: string, flags: ProofFlags, disk: Disk): Promise<(Ta
 		return [problem("file-not-promised", [], { file: path, manifest, known: names })];
 	}
 	const source = ({ name }: { readonly name: string }): Source => ({
-		path: !whole && name === basename(path) ? path : join(folder, name),
+		path: !whole && name === named ? path : join(folder, name),
 		digest: promised.digests.get(name),
 	});
 	return [
 		...chosen.map((file) => ({ ...source(file), promised: file, sought: false })),
 		...prints.map((print) => ({ print, sources: print.files.map(source) })),
 	];
+}
+
+/** The name under which a manifest knows a file: its own, or, renamed, that of the same bytes. */
+async function promisedName(path: string, { digests }: Promised, disk: Disk): Promise<string> {
+	const own = basename(path);
+	if (digests.has(own)) return own;
+	const bytes = await readInput(disk, path, { maxBytes: MOST.drawing, binary: true });
+	if ("code" in bytes) return own;
+	const digest = await sha256(bytes);
+	return [...digests].find(([, known]) => known === digest)?.[0] ?? own;
 }
 
 async function promisedIn(path: string, disk: Disk): Promise<Promised | Problem> {

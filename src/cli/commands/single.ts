@@ -15,11 +15,17 @@ type Values = Record<string, unknown>;
 export function singleKeys(tool: Tool): { readonly job: Key[]; readonly tool: Key[] } {
 	const job = jobKeys().filter(({ path }) => path[0] !== "format" && path[0] !== "paper");
 	const title = { initial: tool.title, required: false };
-	const known = tool.neckless ? job.filter(({ path }) => !isOfNeck(path)) : job;
+	const ofNeck = tool.neckless ? job.filter(({ path }) => !isOfNeck(path)) : job;
+	const known = isOfNothing(tool) ? ofNeck.filter(({ path }) => path[0] !== "stock") : ofNeck;
 	return {
 		job: known.map((key) => (key.path[0] === "job" ? { ...key, ...title } : key)),
 		tool: [...toolKeys(tool), ...commonKeys().filter(({ path }) => path[0] !== "stock")],
 	};
+}
+
+/** Whether a tool asks for neither neck nor sheet. */
+function isOfNothing({ neckless, onPaper }: Tool): boolean {
+	return neckless === true && onPaper === true;
 }
 
 function isOfNeck([block]: readonly string[]): boolean {
@@ -36,6 +42,9 @@ const ANY_NECK = {
 		"tang-depth": "1.5 mm",
 	},
 };
+
+/** A sheet for tools that cut none. */
+const ANY_STOCK = { material: "card", thickness: "0.3 mm" };
 
 const HELP = `
 Lengths: 648, 648 mm, 25.5 in, "25 1/2 in", "1/64 in". Put values with spaces in quotes.
@@ -66,7 +75,14 @@ export function addSingle(
 }
 
 function helpText({ text, range, initial, required }: Key): string {
-	const tail = required ? " (needed)" : initial ? ` (default: ${initial})` : "";
+	const isOwed = initial.startsWith("needed");
+	const tail = required
+		? " (needed)"
+		: isOwed
+			? ` (${initial})`
+			: initial
+				? ` (default: ${initial})`
+				: "";
 	return `${text}; ${range}${tail}`;
 }
 
@@ -78,7 +94,8 @@ async function singleCommand(
 ): Promise<number> {
 	const keys = singleKeys(tool);
 	const neck = tool.neckless ? ANY_NECK : { neck: {}, wire: {} };
-	const job: Values = { format: 1, job: tool.title, ...neck, stock: {} };
+	const stock = isOfNothing(tool) ? { ...ANY_STOCK } : {};
+	const job: Values = { format: 1, job: tool.title, ...neck, stock };
 	const settings: Values = {};
 	const problems = [...setAll(job, keys.job, flags), ...setAll(settings, keys.tool, flags)];
 	if (problems.length > 0) return refused(console, flags, problems, "");

@@ -17,7 +17,7 @@ export const PAPER_PROOF: Wording = {
 		),
 	"page-count": (f) =>
 		w(
-			`the file has ${say(f.found)} pages, not ${say(f.promised)}`,
+			`the file has ${f.found === 1 ? "one page" : `${say(f.found)} pages`}, not ${say(f.promised)}`,
 			"Pages were added or left out: write it anew; no part was measured.",
 		),
 	"page-bare": (f) =>

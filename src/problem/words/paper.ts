@@ -43,6 +43,11 @@ export const PAPER: Wording = {
 			`${say(f.given)} is nothing that a printer makes of a millimetre`,
 			"Give the measured length divided by the nominal one: 0.996 for a printer that prints 0.4 % short, 1.004 for one that prints 0.4 % long.",
 		),
+	"readings-swapped": () =>
+		w(
+			"each reading fits the other direction's rule: across and along are swapped",
+			"Across is the rule over the page's width, along the one up its height: swap the two.",
+		),
 	"printer-misread": (f) =>
 		w(
 			`${f.reading ? `${say(f.reading)} makes ${say(f.given)}, which` : say(f.given)} is more than 1.2 % off 1, further than a printer is`,

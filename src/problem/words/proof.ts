@@ -66,7 +66,7 @@ export const PROOF: Wording = {
 	"file-not-promised": (f) =>
 		w(
 			`${say(f.manifest)} promises nothing of ${say(f.file)}`,
-			`For a file under another name give --job and --tool. The manifest speaks of ${say(f.known)}.`,
+			`A file that was only renamed is known by its bytes; for one that was changed too, give it its old name, or, an SVG or DXF of one part, --job and --tool. The manifest speaks of ${say(f.known)}.`,
 		),
 	"one-part-wanted": (f) =>
 		w(
@@ -81,7 +81,7 @@ export const PROOF: Wording = {
 	"file-changed": (f) =>
 		w(
 			`${say(f.file)} is no longer as camber wrote it`,
-			"If you edited it, what was measured above tells whether it still holds.",
+			"If you edited it, what was measured of it tells whether it still holds; texts and tables are not measured: for those make it anew.",
 		),
 	"outline-differs": (f) =>
 		w(

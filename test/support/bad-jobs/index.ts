@@ -6,6 +6,7 @@ import { MACHINE } from "./machine.js";
 import { MAKE } from "./make.js";
 import { NECK } from "./neck.js";
 import { PAPER } from "./paper.js";
+import { READINGS } from "./readings.js";
 import { SHOP_SHEET } from "./shop-sheet.js";
 import { TOOLS } from "./tools.js";
 import { VALUES } from "./values.js";
@@ -26,4 +27,5 @@ export const BAD_JOBS: readonly BadJob[] = [
 	...CUTTING,
 	...PAPER,
 	...SHOP_SHEET,
+	...READINGS,
 ];
