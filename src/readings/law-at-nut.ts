@@ -24,13 +24,12 @@ export function chooseLawAtNut(
 	resolution: number,
 ): LawChoice | null {
 	const through = chooseLaw(rows, told, false, resolution);
-	const cost = through?.best.cost ?? Number.POSITIVE_INFINITY;
-	if (cost === 0) return through;
-	const free = chooseLaw(rows, told, true, resolution);
-	if (!free) return through;
 	const isRatio = through?.best.clean.fit.shape.kind === "ratio";
-	const excess = free.best.cost + OFFSET_COST - cost;
-	if (excess > 0 || (excess === 0 && !isRatio)) return through;
+	// On equal terms the nut goes before a free ratio, and an odd slot before the nut.
+	const allowed = (through?.best.cost ?? Number.POSITIVE_INFINITY) - (isRatio ? 0 : 1);
+	if (allowed < OFFSET_COST) return through;
+	const free = chooseLaw(rows, told, true, resolution);
+	if (!free || free.best.cost + OFFSET_COST > allowed) return through;
 	return isNutOut(free, resolution) ? free : through;
 }
 

@@ -69,7 +69,8 @@ const USUAL_FRETS = 24;
  * The scale and the law of the frets from slot readings: x = δ + L·u(n) by least squares.
  *
  * A richer model (free offset, free ratio, two ratios meeting at a fret) is taken only where an F-test at 1 % asks for it.
- * Repeats of a slot are averaged. Intervals are 95 % by Student's t.
+ * Repeats of a slot are averaged. Intervals are 95 % by Student's t, as if the law were known: where chance makes a
+ * richer law win they miss, so that they hold the scale on 93 to 94 of 100 simulated boards.
  *
  * @returns problems for readings that cannot be fitted
  * @throws RangeError for a resolution of 0 or less

@@ -38,7 +38,7 @@ export function residualPlot({ line: name, slots }: ReadLineSlots): Sheet {
 			note(`${r > 0 ? "+" : ""}${trimmed(r, 2)}`, -LEFT + 1, y(r) - TEXT / 2),
 		),
 		...[...new Set(frets)].map((fret) =>
-			note(String(fret), x(fret) - TEXT / 2, -HEIGHT / 2 - BELOW + 2),
+			note(String(fret), x(fret) - widthOf(String(fret)) / 2, -HEIGHT / 2 - BELOW + 2),
 		),
 		note(`read less law, mm${name === "" ? "" : `, ${name} string`}`, 0, HEIGHT / 2 + 2),
 	];
@@ -62,5 +62,9 @@ function dot(at: Point, radius: number, operation: Mark["operation"]): Mark {
 }
 
 function note(text: string, x: number, y: number): Note {
-	return { text, at: { x, y }, height: TEXT, turn: 0, width: text.length * TEXT * LETTER };
+	return { text, at: { x, y }, height: TEXT, turn: 0, width: widthOf(text) };
+}
+
+function widthOf(text: string): number {
+	return text.length * TEXT * LETTER;
 }

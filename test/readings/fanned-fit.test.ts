@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import {
+	constant,
 	crossingOf,
 	fannedGuides,
 	fretFraction,
@@ -22,10 +23,10 @@ const none: ReadingError = () => 0;
 
 function fannedNeck(scale = SCALE): Neck {
 	const known = { frets: 24, law: TWELVE, scale, trebleSide: 1, zeroFret: false } as const;
-	const board = { radius: "flat", width: { kind: "constant" }, binding: 0, markers: [] };
+	const board = { radius: "flat", width: constant(60), binding: 0, markers: [] } as const;
 	const numbers = { nutShift: 0, scaleUncertainty: 0, strings: STRINGS };
 	const guides = fannedGuides(scale, TWELVE, STRINGS, 1);
-	return { ...known, ...board, ...numbers, guides } as unknown as Neck;
+	return { ...known, ...board, ...numbers, guides };
 }
 
 /** Slots read along both outer strings, from their nut ends or from a square line at x. */
@@ -161,7 +162,7 @@ describe("fitFanned on cases worked by hand", () => {
 describe("fitFanned on readings with errors", () => {
 	it("holds scales and square fret within their 95 % intervals", () => {
 		const next = seeded(8);
-		const boards = 400;
+		const boards = 1000;
 		const neck = fannedNeck();
 		const options = { ...TOLD, from: "square-line", spread: SPREAD } as const;
 		const held = { bass: 0, treble: 0, squareFret: 0 };
@@ -181,8 +182,8 @@ describe("fitFanned on readings with errors", () => {
 		console.log(`fanned, within 95 %: ${JSON.stringify(shares)}; told law ${told} % of ${boards}`);
 		expect(told).toBeGreaterThanOrEqual(95);
 		for (const [key, share] of shares) {
-			expect(share, key).toBeGreaterThanOrEqual(91);
-			expect(share, key).toBeLessThanOrEqual(98.5);
+			expect(share, key).toBeGreaterThanOrEqual(92.5);
+			expect(share, key).toBeLessThanOrEqual(97.5);
 		}
 	});
 

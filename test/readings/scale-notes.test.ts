@@ -54,7 +54,7 @@ describe("a nut told to be true that is not", () => {
 	it("is found on 95 % of boards with reading errors, and on few where the nut is true", () => {
 		const found = (behind: number) => {
 			const next = seeded(6);
-			return percent(500, () => {
+			return percent(300, () => {
 				const fit = fitted(readBoard(next, TWELVE_SHARE, UNIFORM, behind));
 				return fit.kind === "told" && fit.notes.some((n) => n.code === "nut-end-off");
 			});
