@@ -1,3 +1,4 @@
+import type { Extents } from "./measure.js";
 import type { Path, Point } from "./path.js";
 
 /**
@@ -73,4 +74,16 @@ export function combined(first: Move, second: Move): Move {
 export function undone({ x, y, turn, mirror }: Move): Move {
 	const bare = { x: 0, y: 0, turn: mirror ? turn : -turn, mirror };
 	return { ...bare, ...movedPoint({ x: -x, y: -y }, bare) };
+}
+
+/** A box after a move by shifts and quarter turns, which leave it upright. */
+export function movedExtents({ minX, minY, maxX, maxY }: Extents, move: Move): Extents {
+	const a = movedPoint({ x: minX, y: minY }, move);
+	const b = movedPoint({ x: maxX, y: maxY }, move);
+	return {
+		minX: Math.min(a.x, b.x),
+		minY: Math.min(a.y, b.y),
+		maxX: Math.max(a.x, b.x),
+		maxY: Math.max(a.y, b.y),
+	};
 }

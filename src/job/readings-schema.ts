@@ -77,7 +77,11 @@ function radiusSchema(unit: Unit) {
 				{ text: "Smallest step of chord or feet" },
 			).prefault("0.1 mm"),
 			chord: length("Length of a straight chord across the board"),
-			sagitta: length("Height of the board over it", 100),
+			sagitta: lengthField(
+				unit,
+				{ from: 0, to: 100 },
+				{ text: "Height of the board over it; 0 where it is flat" },
+			).optional(),
 			feet: length("Distance of a bar gauge's outer feet"),
 			dial: lengthField(unit, { from: -100, to: 100 }, { text: "What its dial reads" }).optional(),
 			ball: lengthField(

@@ -6,6 +6,7 @@ import {
 	grown,
 	type Move,
 	moved,
+	movedExtents,
 	movedPoint,
 	type Point,
 	STAY,
@@ -47,7 +48,7 @@ export function layoutsOf(part: Part, ink: Ink, paper: Paper): PageLayout[] {
 	const drawn = grown(around(boxes), AROUND);
 	return TURNS.map((angle) => {
 		const turn = { ...STAY, turn: angle };
-		return { ink, turn, ...cutUp(part, turnedBox(drawn, turn), turn, paper) };
+		return { ink, turn, ...cutUp(part, movedExtents(drawn, turn), turn, paper) };
 	});
 }
 
@@ -60,14 +61,6 @@ export function leastPages(layouts: readonly PageLayout[]): PageLayout {
 	const cost = ({ cuts, height }: PageLayout) =>
 		(cuts.x.length + 1) * (cuts.y.length + 1) * 1e6 + height;
 	return layouts.reduce((a, b) => (cost(b) < cost(a) ? b : a));
-}
-
-function turnedBox(box: Extents, turn: Move): Extents {
-	const corners = [
-		{ x: box.minX, y: box.minY },
-		{ x: box.maxX, y: box.maxY },
-	];
-	return pointsBox(corners.map((p) => movedPoint(p, turn)));
 }
 
 function cutUp(part: Part, box: Extents, turn: Move, paper: Paper) {

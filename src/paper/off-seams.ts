@@ -1,5 +1,5 @@
 import { type Ink, inkBoxes, type Note } from "../drawing/index.js";
-import { type Extents, type Move, movedPoint, undone } from "../geometry/index.js";
+import { type Move, movedExtents, movedPoint, undone } from "../geometry/index.js";
 import type { Cuts } from "./seam-ink.js";
 
 /** Between a seam and a text beside it, mm. */
@@ -14,7 +14,7 @@ export function offSeams(ink: Ink, turn: Move, cuts: Cuts): Ink {
 
 function offSeam(note: Note, turn: Move, cuts: Cuts): Note {
 	const [box] = inkBoxes({ marks: [], notes: [note] });
-	const seen = turnedBox(box!, turn);
+	const seen = movedExtents(box!, turn);
 	const x = stepOff(cuts.x, seen.minX, seen.maxX);
 	const y = stepOff(cuts.y, seen.minY, seen.maxY);
 	if (x === 0 && y === 0) return note;
@@ -29,15 +29,4 @@ function stepOff(cuts: readonly number[], from: number, to: number): number {
 	const [down, up] = [cut - CLEAR - to, cut + CLEAR - from];
 	const step = -down < up ? down : up;
 	return Math.abs(step) > FARTHEST ? 0 : step;
-}
-
-function turnedBox(box: Extents, turn: Move): Extents {
-	const a = movedPoint({ x: box.minX, y: box.minY }, turn);
-	const b = movedPoint({ x: box.maxX, y: box.maxY }, turn);
-	return {
-		minX: Math.min(a.x, b.x),
-		maxX: Math.max(a.x, b.x),
-		minY: Math.min(a.y, b.y),
-		maxY: Math.max(a.y, b.y),
-	};
 }

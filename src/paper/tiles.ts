@@ -5,6 +5,7 @@ import {
 	type Extents,
 	type Move,
 	moved,
+	movedExtents,
 	movedPoint,
 	type Point,
 	shift,
@@ -85,7 +86,7 @@ function contentsOf(
 					? body.maxY - shown.maxY
 					: (body.minY + body.maxY - shown.minY - shown.maxY) / 2,
 			);
-			const seen = movedBox(shown, place);
+			const seen = movedExtents(shown, place);
 			const onPage = (list: readonly Mark[], within: Extents) =>
 				list.flatMap((mark) =>
 					clipped(mark.path, within).map((path) => ({ ...mark, path: moved(path, place) })),
@@ -102,7 +103,7 @@ function contentsOf(
 					part,
 					move: combined(turn, place),
 					window: seen,
-					own: movedBox(own, place),
+					own: movedExtents(own, place),
 				},
 			};
 		}),
@@ -124,8 +125,4 @@ function spansOf(cuts: readonly number[], from: number, to: number, half: number
 
 function isWithin({ x, y }: Point, { minX, minY, maxX, maxY }: Extents): boolean {
 	return x > minX && x < maxX && y > minY && y < maxY;
-}
-
-function movedBox({ minX, minY, maxX, maxY }: Extents, { x, y }: Move): Extents {
-	return { minX: minX + x, minY: minY + y, maxX: maxX + x, maxY: maxY + y };
 }

@@ -4,6 +4,7 @@ import {
 	extents,
 	grown,
 	moved,
+	movedExtents,
 	movedPoint,
 	type Path,
 	type Point,
@@ -135,13 +136,5 @@ function windowInPart({ tile }: TilePage): Extents {
 
 /** A box of a page in the frame of its part: moves are quarter turns. */
 export function boxInPart({ move }: PromisedTile, box: Extents): Extents {
-	const back = undone(move);
-	const a = movedPoint({ x: box.minX, y: box.minY }, back);
-	const b = movedPoint({ x: box.maxX, y: box.maxY }, back);
-	return {
-		minX: Math.min(a.x, b.x),
-		minY: Math.min(a.y, b.y),
-		maxX: Math.max(a.x, b.x),
-		maxY: Math.max(a.y, b.y),
-	};
+	return movedExtents(box, undone(move));
 }
