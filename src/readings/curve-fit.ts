@@ -1,4 +1,4 @@
-import { type LeastSquares, leastSquares } from "./least-squares.js";
+import { independentSquares, type LeastSquares } from "./least-squares.js";
 import type { Shape } from "./scale-laws.js";
 
 /** The slot of one fret on one string: the mean of its readings. */
@@ -48,7 +48,7 @@ export function parameters(shape: Shape, sides: number, isOffset: boolean): numb
  * Gauss-Newton on the separated problem: with u taken linear about the present free parameters,
  * lengths, offsets and the step are one linear fit; at the solution its covariance is the whole model's.
  *
- * @returns null with fewer rows than parameters on a string or in all, or if the free parameters do not settle
+ * @returns null with fewer rows than parameters on a string or in all, or if the rows leave a parameter open or the free ones do not settle
  */
 export function fitCurve(
 	rows: readonly SlotRow[],
@@ -63,10 +63,11 @@ export function fitCurve(
 	let free = shape.start;
 	let lengths: readonly number[] = linearLengths(rows, shape, sides, isOffset);
 	for (let step = 0; step < MOST_STEPS; step++) {
-		const linear = leastSquares(
+		const linear = independentSquares(
 			rows.map((r) => gradient(r, shape, free, lengths, isOffset)),
 			values,
 		);
+		if (!linear) return null;
 		const { coefficients, rss, df } = linear;
 		lengths = coefficients.slice(fixed, fixed + sides);
 		const moves = coefficients.slice(fixed + sides);

@@ -27,13 +27,14 @@ export function joins(rows: readonly SlotRow[]): number[] {
  * order; the best by that and its neighbours are then fitted in full, onward while the fit improves.
  *
  * @param single - the free ratio's fit of the same rows
- * @returns null if no join leaves three frets either side, or a degree of freedom
+ * @returns null if no join leaves three frets either side that tell a second ratio, or a degree of freedom
  */
 export function bestJoin(single: CurveFit): JoinSearch | null {
 	const { rows, isOffset } = single;
-	const tried = joins(rows);
-	if (tried.length === 0 || single.df < 2) return null;
-	const gains = joinGains(single, tried);
+	if (single.df < 2) return null;
+	const gains = joinGains(single, joins(rows));
+	const tried = gains.map((g) => g.join);
+	if (tried.length === 0) return null;
 	const fits = new Map<number, CurveFit | null>();
 	const fitAt = (i: number): CurveFit | null => {
 		const join = tried[i];
@@ -41,7 +42,8 @@ export function bestJoin(single: CurveFit): JoinSearch | null {
 		if (!fits.has(i)) fits.set(i, fitCurve(rows, twoRatios(join, single.free[0]!), isOffset));
 		return fits.get(i) ?? null;
 	};
-	let at = gains.indexOf(Math.max(...gains));
+	const most = Math.max(...gains.map((g) => g.gain));
+	let at = gains.findIndex((g) => g.gain === most);
 	for (;;) {
 		const here = fitAt(at)?.rss ?? Number.POSITIVE_INFINITY;
 		const next = [at - 1, at + 1].find((i) => (fitAt(i)?.rss ?? Number.POSITIVE_INFINITY) < here);
@@ -52,8 +54,17 @@ export function bestJoin(single: CurveFit): JoinSearch | null {
 	return fit && { fit, searched: tried.length };
 }
 
-/** What a second ratio beyond each join would take from the sum of squares, to first order. */
-function joinGains(single: CurveFit, tried: readonly number[]): number[] {
+/** A second ratio's column that keeps less than this share of its square follows from the others. */
+const FOLLOWS = 1e-16;
+
+/**
+ * What a second ratio beyond each join would take from the sum of squares, to first order; without the joins
+ * at which it cannot be told from the strings' own lengths and offsets.
+ */
+function joinGains(
+	single: CurveFit,
+	tried: readonly number[],
+): { readonly join: number; readonly gain: number }[] {
 	const { rows, shape, free, lengths, isOffset, linear } = single;
 	const basis = rows.map((r) => gradient(r, shape, free, lengths, isOffset));
 	const columns = tried.map((join) =>
@@ -61,7 +72,9 @@ function joinGains(single: CurveFit, tried: readonly number[]): number[] {
 			(r) => lengths[r.side]! * Math.max(0, r.fret - join) * (1 - shape.share(r.fret, free)),
 		),
 	);
-	return remainders(basis, columns).map(
-		(rest) => product(rest, linear.residuals) ** 2 / product(rest, rest),
-	);
+	return remainders(basis, columns).flatMap((rest, i) => {
+		const size = product(rest, rest);
+		if (size <= FOLLOWS * product(columns[i]!, columns[i]!)) return [];
+		return [{ join: tried[i]!, gain: product(rest, linear.residuals) ** 2 / size }];
+	});
 }

@@ -40,11 +40,29 @@ export function leastSquares(
 	values: readonly number[],
 	weights?: readonly number[],
 ): LeastSquares {
+	const fit = independentSquares(design, values, weights);
+	if (!fit) throw new RangeError("the columns depend on each other");
+	return fit;
+}
+
+/**
+ * Least squares as above, for designs that readings make.
+ *
+ * @returns null if the columns depend on each other
+ * @throws RangeError if rows and values differ in number, or rows are too few
+ */
+export function independentSquares(
+	design: readonly (readonly number[])[],
+	values: readonly number[],
+	weights?: readonly number[],
+): LeastSquares | null {
 	const width = design[0]?.length ?? 0;
 	if (design.length !== values.length) throw new RangeError("a row is needed for each value");
 	if (width === 0 || design.length < width) throw new RangeError("too few rows");
 	const root = values.map((_, i) => Math.sqrt(weights?.[i] ?? 1));
-	const { q, r } = thinQr(columnsOf(design, root));
+	const parts = thinQr(columnsOf(design, root));
+	if (!parts) return null;
+	const { q, r } = parts;
 	const rest = new Float64Array(values.map((y, i) => y * root[i]!));
 	const coefficients = backSubstituted(r, takenOut(q, rest));
 	const residuals = design.map((row, i) => values[i]! - product(row, coefficients));
@@ -67,10 +85,11 @@ export function remainders(
 	design: readonly (readonly number[])[],
 	columns: readonly (readonly number[])[],
 ): Float64Array[] {
-	const { q } = thinQr(columnsOf(design));
+	const parts = thinQr(columnsOf(design));
+	if (!parts) throw new RangeError("the columns depend on each other");
 	return columns.map((column) => {
 		const rest = new Float64Array(column);
-		takenOut(q, rest);
+		takenOut(parts.q, rest);
 		return rest;
 	});
 }
@@ -88,14 +107,14 @@ function columnsOf(
 	return columns;
 }
 
-function thinQr(columns: readonly Float64Array[]): ThinQr {
+function thinQr(columns: readonly Float64Array[]): ThinQr | null {
 	const q: Float64Array[] = [];
 	const r: number[][] = [];
 	for (const column of columns) {
 		const whole = Math.sqrt(product(column, column));
 		const along = takenOut(q, column);
 		const size = Math.sqrt(product(column, column));
-		if (!(size > DEPENDENT * whole)) throw new RangeError("the columns depend on each other");
+		if (!(size > DEPENDENT * whole)) return null;
 		for (let i = 0; i < column.length; i++) column[i]! /= size;
 		q.push(column);
 		r.push([...along, size]);

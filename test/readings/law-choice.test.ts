@@ -4,24 +4,19 @@ import { fitScale } from "../../src/readings/index.js";
 import {
 	EIGHTEEN_SHARE,
 	percent,
-	RATIO_SHARE,
 	readBoard,
 	sound,
 	TWELVE_SHARE,
-	TWO_RATIOS_SHARE,
 	UNIFORM,
 } from "../support/boards.js";
 import { seeded } from "../support/seeded.js";
 
 const TOLD = { law: TWELVE, resolution: 0.1, nut: "true" } as const;
 
-describe("the law of the frets", () => {
+describe("a fixed law of the frets", () => {
 	it.each([
 		{ kind: "told", share: TWELVE_SHARE, boards: 2000 },
 		{ kind: "rule-of-18", share: EIGHTEEN_SHARE, boards: 2000 },
-		{ kind: "ratio", share: RATIO_SHARE, boards: 2000 },
-		// Each join tried costs a fit: fewer boards.
-		{ kind: "two-ratios", share: TWO_RATIOS_SHARE, boards: 200 },
 	])("is found on 95 of 100 boards that follow it: $kind", ({ kind, share, boards }) => {
 		for (const nut of ["true", "unknown"] as const) {
 			const next = seeded(5);
