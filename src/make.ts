@@ -5,7 +5,7 @@ import type { Problem } from "./problem/index.js";
 import type { Proven } from "./proof/index.js";
 import { type ReportFacts, reportHtml } from "./report/index.js";
 import { cautionsFor } from "./shop/index.js";
-import { buildAll, type MadeTool, onlyThese } from "./stages/build.js";
+import { buildAll, type MadeTool, onlyThese, type SkippedTool } from "./stages/build.js";
 import { cutAll } from "./stages/cut.js";
 import { type Drawing, drawAll } from "./stages/draw.js";
 import { type Format, formatsOf, isPaperOnly, printedJob } from "./stages/formats.js";
@@ -16,7 +16,7 @@ import { proveAll } from "./stages/prove.js";
 import { writeAll } from "./stages/write.js";
 import type { DxfFlavour } from "./writers/index.js";
 
-export type { MadeTool } from "./stages/build.js";
+export type { MadeTool, SkippedTool } from "./stages/build.js";
 export type { Drawing } from "./stages/draw.js";
 export { FORMATS, type Format } from "./stages/formats.js";
 export type { WrittenPrint } from "./stages/print.js";
@@ -56,6 +56,8 @@ export type Made =
 			readonly ok: true;
 			readonly job: Job;
 			readonly tools: readonly MadeTool[];
+			/** Tools of kits that do not apply to this neck, each with its reasons. */
+			readonly skipped: readonly SkippedTool[];
 			/** Every part's own drawing, then the laid-out sheets. */
 			readonly drawings: readonly Drawing[];
 			/** What goes on paper: parts in tiles, documents. */
@@ -118,7 +120,9 @@ export async function make(text: string, options: MakeOptions = {}): Promise<Mad
 	const pages = report ? [reportOf({ ...facts, files: drawn, proven, cautions })] : [];
 	const files = [...drawn, ...pages];
 	const manifest = report ? await manifestOf({ ...facts, files, cautions }) : promise;
-	return { ok: true, job, tools, drawings, prints, files: [...files, manifest], cautions, proven };
+	const { skipped } = built;
+	const all = [...files, manifest];
+	return { ok: true, job, tools, skipped, drawings, prints, files: all, cautions, proven };
 }
 
 /** The page for people. */

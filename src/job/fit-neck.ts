@@ -23,7 +23,7 @@ import type { ReadSlots } from "./slots-of.js";
 /** What readings make of a neck's scale and board; null where there are none of a thing. */
 export interface NeckFit {
 	readonly scale: ScaleFit | FannedFit | null;
-	readonly radius: BoardRadius | null;
+	readonly radius: (BoardRadius & { readonly stations: readonly RadiusStation[] }) | null;
 	readonly width: BoardWidth | null;
 }
 
@@ -136,9 +136,21 @@ function singleValues(
 	return {
 		scale: scale.value,
 		division: law,
-		"scale-uncertainty": (scale.high - scale.low) / 2,
+		"scale-uncertainty": uncertaintyOf(fit),
 		...(offset ? { "nut-shift": -offset.value } : {}),
 	};
+}
+
+/**
+ * Half the scale's interval; where the readings do not decide whether the nut's end is the scale's
+ * beginning, as far as the scale with a free nut may lie off.
+ */
+function uncertaintyOf({ scale, notes, alternatives }: ScaleFit): number {
+	const half = (scale.high - scale.low) / 2;
+	const { free } = alternatives;
+	if (!free || !notes.some(({ code }) => code === "nut-undecided")) return half;
+	const ends = [free.scale.low, free.scale.high].map((end) => Math.abs(end - scale.value));
+	return Math.max(half, ...ends);
 }
 
 /** Every slot where it was read, or the frets that were not. */
@@ -178,7 +190,7 @@ function radiusFit(
 	bare: Neck,
 	board: ((x: number) => number) | null,
 	crownHeight: number,
-): BoardRadius | Problem[] {
+): NonNullable<NeckFit["radius"]> | Problem[] {
 	const problems: Problem[] = [];
 	const byPlace = new Map<number, RadiusStation["estimate"][]>();
 	const names = new Map<number, string>();
@@ -186,7 +198,7 @@ function radiusFit(
 		const x = stationX(bare, reading.at);
 		const width = board ? board(x) : null;
 		const found = radiusFrom(radiusReadingOf(reading, width, crownHeight), ["radius", i]);
-		if (Array.isArray(found)) problems.push(...found.map(within));
+		if (Array.isArray(found)) problems.push(...found.map((p) => within(named(p, reading))));
 		else {
 			byPlace.set(x, [...(byPlace.get(x) ?? []), found]);
 			names.set(x, stationText(reading.at));
@@ -200,7 +212,21 @@ function radiusFit(
 		stations.push({ x, name: names.get(x)!, estimate });
 	}
 	const found = fitBoard(stations);
-	return Array.isArray(found) ? found.map(within) : found;
+	return Array.isArray(found) ? found.map(within) : { ...found, stations };
+}
+
+/** What a reading calls differently from what it is fitted as. */
+const NAMES = { bar: { chord: "feet" }, light: { width: "gauge-width", where: "light" } } as const;
+
+/** A problem of a radius reading at the key that the job has for it. */
+function named(
+	found: Problem,
+	reading: { readonly feet?: unknown; readonly gauge?: unknown },
+): Problem {
+	const names: Readonly<Record<string, string>> =
+		reading.feet !== undefined ? NAMES.bar : reading.gauge !== undefined ? NAMES.light : {};
+	const path = found.where.path.map((key) => names[key] ?? key);
+	return { ...found, where: { ...found.where, path } };
 }
 
 function widthValues(fit: BoardWidth | null, bare: Neck): Partial<NeckValues> {
@@ -209,8 +235,24 @@ function widthValues(fit: BoardWidth | null, bare: Neck): Partial<NeckValues> {
 	return { width: atEnds(bare, (x) => fit.at(x).value) };
 }
 
-function radiusValues(fit: BoardRadius | null, bare: Neck): Partial<NeckValues> {
+/**
+ * Whether no form fits: the stations lie farther from it than their readings allow. A board that
+ * was sanded unevenly is like that: it is taken as it was read, straight between the stations.
+ */
+export function isUneven({ notes, stations }: NonNullable<NeckFit["radius"]>): boolean {
+	const isRound = stations.every(({ estimate }) => estimate.radius !== null);
+	return stations.length > 2 && isRound && notes.some(({ code }) => code === "stations-scatter");
+}
+
+function radiusValues(fit: NeckFit["radius"], bare: Neck): Partial<NeckValues> {
 	if (!fit) return {};
+	if (isUneven(fit)) {
+		const radius = fit.stations.map(({ x, estimate }) => ({
+			station: { kind: "distance" as const, mm: x },
+			value: estimate.radius!.value,
+		}));
+		return { radius };
+	}
 	if (fit.form === "flat") return { radius: "flat" };
 	const at = (x: number) => fit.radiusAt(x)?.value ?? Number.POSITIVE_INFINITY;
 	return { radius: fit.form === "cylinder" ? at(0) : atEnds(bare, at) };

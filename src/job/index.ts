@@ -1,4 +1,5 @@
 export { fileSafe } from "./file-safe.js";
+export { isUneven } from "./fit-neck.js";
 export { loadJob } from "./load-job.js";
 export { BY_HAND } from "./machine-of.js";
 export { nearest } from "./nearest.js";

@@ -36,7 +36,7 @@ export function radiusReadingOf(
 		width,
 		board: board ?? width,
 		where: given.light!,
-		gap: given.gap!,
+		gap: given.gap ?? 0,
 		...(given.rolled === undefined ? {} : { rolled: given.rolled }),
 	};
 }

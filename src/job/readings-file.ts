@@ -44,7 +44,7 @@ export function readingsOfFile(
 	if (fret < 0 || at < 0) {
 		return refuse(1, `its head names ${names.join(", ") || "nothing"}, not fret and reading`);
 	}
-	const own = /\b(mm|cm|in)\)?$/u.exec(names[at]!)?.[1] as Unit | undefined;
+	const own = /\b(mm|cm|in)\W*$/u.exec(names[at]!)?.[1] as Unit | undefined;
 	const isCommaDecimal = parsed.meta.delimiter !== ",";
 	const readings: FileReading[] = [];
 	for (const [i, cells] of rows.entries()) {

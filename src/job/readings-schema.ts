@@ -107,7 +107,8 @@ function radiusSchema(unit: Unit) {
 			if (ways.length !== 1)
 				return fault(ctx, "radius-way", { given: ways.map(([w]) => w).join(", ") });
 			const [, keys] = ways[0]!;
-			const missing = keys.filter((k) => reading[k] === undefined);
+			const isDark = reading.light === "none";
+			const missing = keys.filter((k) => reading[k] === undefined && !(k === "gap" && isDark));
 			if (missing.length > 0)
 				fault(ctx, "radius-keys", { keys: keys.join(", "), missing: missing.join(", ") });
 		});

@@ -13,6 +13,7 @@ import {
 } from "../fields/index.js";
 import { MATERIAL_NAMES, type MaterialName, NEVER_ON_A_LASER } from "../shop/index.js";
 import { TOOLS, type Tool } from "../tools/index.js";
+import { KITS, type Kit, toolsOf } from "../tools/kits.js";
 import type { Unit } from "../units/index.js";
 import { fileSafe } from "./file-safe.js";
 import { machineSchema } from "./machine-schema.js";
@@ -114,7 +115,7 @@ export function jobSchema(options: SchemaOptions) {
 		make: z.array(z.unknown()).meta({
 			...describe({ text: "The tools to make, each by name or with settings" }),
 			kind: "list",
-			range: `[${TOOLS.map(({ id }) => id).join(", ")}]`,
+			range: `[${[...TOOLS, ...KITS].map(({ id }) => id).join(", ")}]`,
 		}),
 	});
 }
@@ -148,11 +149,31 @@ export function toolSchema(tool: Tool, unit: Unit) {
 	return tool.settings(unit).extend(commonSettings(unit));
 }
 
+/** A kit's entry under `make`: tools to leave out, and settings for those that stay. */
+export function kitSchema(kit: Kit, unit: Unit) {
+	const ids = kit.tools.map(({ id }) => id) as [string, ...string[]];
+	const settings = toolsOf(kit).map((tool) => [tool.id, toolSchema(tool, unit).optional()]);
+	return z.strictObject({
+		without: z
+			.array(choiceField(ids, { text: "A tool to leave out" }))
+			.optional()
+			.meta({
+				...describe({ text: "Tools to leave out" }),
+				kind: "list",
+				range: `[${ids.join(", ")}]`,
+			}),
+		...(Object.fromEntries(settings) as Record<string, z.ZodType>),
+	});
+}
+
 /** JSON Schema (draft 2020-12) of a job file, for editors that complete and check. */
 export function jobJsonSchema(): object {
 	const options: SchemaOptions = { unit: "mm", allowUnusual: false };
-	const names = TOOLS.map((tool) => tool.id) as [string, ...string[]];
-	const entries = TOOLS.map((tool) => z.strictObject({ [tool.id]: toolSchema(tool, "mm") }));
+	const names = [...TOOLS, ...KITS].map(({ id }) => id) as [string, ...string[]];
+	const entries = [
+		...TOOLS.map((tool) => z.strictObject({ [tool.id]: toolSchema(tool, "mm") })),
+		...KITS.map((kit) => z.strictObject({ [kit.id]: kitSchema(kit, "mm") })),
+	];
 	const whole = jobSchema(options).extend({
 		make: z
 			.array(z.union([z.enum(names), ...entries]))

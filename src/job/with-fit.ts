@@ -25,7 +25,7 @@ export function withFit(text: string, job: Job): string {
 	if (fit?.radius) set("radius", profileText(neckValues.radius));
 	if (fit?.width) set("width", profileText(neckValues.width));
 	set("use", "numbers");
-	return doc.toString({ lineWidth: 110 });
+	return doc.toString({ lineWidth: 0 });
 }
 
 function mm(value: number): string {

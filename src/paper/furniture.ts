@@ -49,7 +49,7 @@ const MAP = { width: 24, height: 20 } as const;
 export const PRINT_WORDS =
 	"Print at actual size (100 %), no fitting to the page; check both rules first.";
 export const GLUE_WORDS =
-	"Tiles: cut along the dashes, lay cross on cross, glue; measure over each seam.";
+	"Tiles: cut only where it says cut off; lay cross on cross, glue; measure over each seam.";
 export const EDGE_WORDS = "The sheet's edge is no datum. Paper moves 0.1 to 0.4 % with humidity.";
 
 /**

@@ -53,7 +53,24 @@ export function scaleNotes(
 		...lawNotes({ ...fit, untested, read }, law, resolution),
 		...(isOut ? [nutNote(free.offset, free.scale, PATH)] : []),
 		...(isUntested ? [note("nut-untested", PATH, { read })] : []),
+		...unseenNut(fit, nut),
 	];
+}
+
+/** A nut's end that may be this far off unseen is said, mm. */
+const SEEN = 0.3;
+
+/** How far off an unknown nut's end may be although the fit goes through it. */
+function unseenNut(
+	{ offset, alternatives }: Pick<ScaleFit, "offset" | "alternatives">,
+	nut: ScaleOptions["nut"],
+): Problem[] {
+	const { free } = alternatives;
+	if (nut !== "unknown" || offset !== null || free === null) return [];
+	const { low, high } = free.offset;
+	const most = Math.max(Math.abs(low), Math.abs(high));
+	if (most <= SEEN) return [];
+	return [note("nut-undecided", PATH, { low, high, from: free.scale.low, to: free.scale.high })];
 }
 
 /** Slots that were left out. */

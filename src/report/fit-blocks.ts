@@ -1,7 +1,6 @@
-import type { Job } from "../job/index.js";
+import { isUneven, type Job } from "../job/index.js";
 import { type Problem, problemText } from "../problem/index.js";
 import {
-	type BoardRadius,
 	type BoardWidth,
 	type DressPlan,
 	type Estimate,
@@ -32,24 +31,34 @@ export interface FitBlock {
 }
 
 /** What a job's readings came to, block by block; none for a job of numbers alone. */
-export function fitBlocks({ fit, wireFit }: Pick<Job, "fit" | "wireFit">): FitBlock[] {
-	const blocks = [...(fit ? neckBlocks(fit) : []), ...(wireFit ? [wireBlock(wireFit)] : [])];
+export function fitBlocks({
+	fit,
+	wireFit,
+	bench,
+}: Pick<Job, "fit" | "wireFit" | "bench">): FitBlock[] {
+	const blocks = [
+		...(fit ? neckBlocks(fit, bench.neck.frets) : []),
+		...(wireFit ? [wireBlock(wireFit)] : []),
+	];
 	return blocks.map((block) => ({ ...NOTHING, ...block }));
 }
 
-function neckBlocks(fit: NonNullable<Job["fit"]>): Part[] {
+function neckBlocks(fit: NonNullable<Job["fit"]>, frets: number): Part[] {
 	const { scale, radius, width, relief, heights, plan } = fit;
 	return [
 		...(scale ? ["squareFret" in scale ? fannedBlock(scale) : scaleBlock(scale)] : []),
 		...(radius ? [radiusBlock(radius)] : []),
 		...(width ? [widthBlock(width)] : []),
 		...(relief ? [reliefBlock(relief)] : []),
-		...(heights && plan ? [heightsBlock(heights, plan)] : []),
+		...(heights && plan ? [heightsBlock(heights, plan, frets)] : []),
 	];
 }
 
 const NOTHING = { facts: [], rows: [], notes: [], residuals: [] };
 type Part = Partial<FitBlock> & { readonly title: string };
+
+const UNEVEN =
+	"uneven: no form fits the stations; the board is taken as it was read there, straight between them";
 
 /** "647.700 ± 0.120 mm (95 % 647.580 to 647.820)". */
 function estimateText({ value, low, high }: Estimate, digits = 3): string {
@@ -112,8 +121,12 @@ function lawText({ kind, law, join, ratios }: ScaleFit | FannedFit): string {
 }
 
 function nutText(offset: Estimate): string {
-	const side = offset.value > 0 ? "behind" : "ahead of";
-	return `the nut's end lies ${fixed(Math.abs(offset.value), 3)} mm ${side} where the scale begins (95 %: ${fixed(offset.low, 3)} to ${fixed(offset.high, 3)})`;
+	const isBehind = offset.value > 0;
+	const side = isBehind
+		? "behind where the scale begins, away from the saddle"
+		: "ahead of where the scale begins, toward the saddle";
+	const [low, high] = isBehind ? [offset.low, offset.high] : [-offset.high, -offset.low];
+	return `the nut's end lies ${fixed(Math.abs(offset.value), 3)} mm ${side} (95 %: ${fixed(low, 3)} to ${fixed(high, 3)})`;
 }
 
 function comparisonText({
@@ -125,8 +138,7 @@ function comparisonText({
 	p,
 	wins,
 }: ScaleFit["comparisons"][number]): string {
-	const chance = p < 1e-4 ? "under 0.0001" : trimmed(p, 4);
-	return `${richer} against ${simpler}: F(${df1}, ${df2}) ${trimmed(f, 2)}, p ${chance}, ${wins ? "taken" : "not needed"}`;
+	return `${richer} against ${simpler}: F(${df1}, ${df2}) ${trimmed(f, 2)}, p ${chanceText(p)}, ${wins ? "taken" : "not needed"}`;
 }
 
 const SLOT_HEADS = ["fret", "read", "law", "off mm", "off cents", ""];
@@ -210,37 +222,45 @@ function wireBlock({ sizes, notes }: WireFit): Part {
 	};
 }
 
-function radiusBlock({ form, at, comparisons, notes }: BoardRadius): Part {
-	const radiusCells = (radius: Estimate | null) =>
-		radius
-			? [
-					fixed(radius.value, 1),
-					fixed(radius.low, 1),
-					Number.isFinite(radius.high) ? fixed(radius.high, 1) : "flat",
-					trimmed(radius.value / MM_PER_INCH, 2),
-				]
-			: ["flat", "", "", "flat"];
+/** Notes on an uneven board: those on the form that it does not have say nothing of it. */
+const UNEVEN_NOTES = new Set(["stations-scatter", "form-undecided"]);
+
+function radiusBlock(fit: NonNullable<NonNullable<Job["fit"]>["radius"]>): Part {
+	const { form, at, comparisons, notes, stations } = fit;
+	const uneven = isUneven(fit);
+	const compound = form === "cone" ? "compound: it grows straight along the board" : form;
 	const tests = comparisons.map(
 		({ from, to, test, statistic, chance, wins }) =>
-			`${to} against ${from}: ${test} ${trimmed(statistic, 2)}, p ${trimmed(chance, 4)}, ${wins ? "taken" : "not needed"}`,
+			`${to} against ${from}: ${test} ${trimmed(statistic, 2)}, p ${chanceText(chance)}, ${wins ? "taken" : "not needed"}`,
 	);
 	return {
 		title: "Radius",
 		facts: [
-			["form", form === "cone" ? "compound: it grows straight along the board" : form],
+			["form", uneven ? UNEVEN : compound],
 			["tests", tests.join("; ") || "none: one station"],
 		],
 		rows: [
 			["at", "from nut", "radius mm", "95 % from", "to", "inch", "off by sd"],
-			...at.map(({ name, x, radius, residual }) => [
+			...at.map(({ name, x, radius, residual }, i) => [
 				name,
 				fixed(x, 2),
-				...radiusCells(radius),
+				...radiusCells(uneven ? stations[i]!.estimate.radius : radius),
 				signed(residual, 1),
 			]),
 		],
-		notes: texts(notes),
+		notes: texts(uneven ? notes.filter(({ code }) => UNEVEN_NOTES.has(code)) : notes),
 	};
+}
+
+function radiusCells(radius: Estimate | null): string[] {
+	if (!radius) return ["flat", "", "", "flat"];
+	const high = Number.isFinite(radius.high) ? fixed(radius.high, 1) : "flat";
+	const inch = trimmed(radius.value / MM_PER_INCH, 2);
+	return [fixed(radius.value, 1), fixed(radius.low, 1), high, inch];
+}
+
+function chanceText(chance: number): string {
+	return chance < 1e-4 ? "under 0.0001" : trimmed(chance, 4);
 }
 
 function widthBlock({ places, atNut, slope, notes }: BoardWidth): Part {
@@ -293,16 +313,22 @@ const ADVICE = {
 	"re-fret": "re-fret: dressing would leave too little crown",
 } as const;
 
-function heightsBlock(heights: FretHeights, plan: DressPlan): Part {
+function heightsBlock(heights: FretHeights, plan: DressPlan, frets: number): Part {
 	const { most, total, under, leastCrown, suggestion } = plan;
 	const dressed = new Map(plan.frets.map((fret) => [fret.fret, fret]));
 	return {
 		title: "Fret tops",
 		facts: [
+			[
+				"read",
+				heights.tops.length >= frets
+					? "every fret"
+					: `${heights.tops.length} of ${frets} frets: a lower top among the others would lower the line`,
+			],
 			["scatter about their line", `${fixed(heights.scatter, 3)} mm`],
 			[
 				"most to take off",
-				`${fixed(most.off, 3)} mm at fret ${most.fret}; ${fixed(total, 3)} mm over all frets`,
+				`${fixed(most.off, 3)} mm at fret ${most.fret}; ${fixed(total, 3)} mm over the frets read`,
 			],
 			[
 				`under ${trimmed(leastCrown, 2)} mm afterwards`,
@@ -311,7 +337,7 @@ function heightsBlock(heights: FretHeights, plan: DressPlan): Part {
 			["suggestion", `${ADVICE[suggestion]} (a suggestion from these figures, no order)`],
 		],
 		rows: [
-			["fret", "wood", "crown", "top", "off line", "", "take off", "crown left"],
+			["fret", "wood", "mean crown", "top", "off line", "", "off its highest", "crown left"],
 			...heights.tops.map((top) => [
 				String(top.fret),
 				fixed(top.wood, 3),

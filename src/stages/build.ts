@@ -15,15 +15,31 @@ export interface MadeTool {
 	readonly documents: readonly PaperDocument[];
 }
 
+/** A tool of a kit that does not apply to this neck, and why. */
+export interface SkippedTool {
+	readonly wanted: Wanted;
+	readonly reasons: readonly Problem[];
+}
+
+/** Every tool's parts, and the tools of kits that do not apply; or every problem. */
+export type BuiltTools =
+	| {
+			readonly ok: true;
+			readonly tools: readonly MadeTool[];
+			readonly skipped: readonly SkippedTool[];
+	  }
+	| { readonly ok: false; readonly problems: readonly Problem[] };
+
 /** Every tool's parts, or every problem. */
 export type BuiltJob =
 	| { readonly ok: true; readonly tools: readonly MadeTool[] }
 	| { readonly ok: false; readonly problems: readonly Problem[] };
 
 /** Every tool's parts, or every tool's problems together. */
-export function buildAll(job: Job, letters: Lettering): BuiltJob {
+export function buildAll(job: Job, letters: Lettering): BuiltTools {
 	const problems: Problem[] = [];
-	const tools = job.wanted.map((wanted): MadeTool => {
+	const skipped: SkippedTool[] = [];
+	const built = job.wanted.map((wanted): MadeTool => {
 		const bench: Bench = { ...job.bench, stock: wanted.stock, letters };
 		const settings = {
 			...wanted.settings,
@@ -34,12 +50,16 @@ export function buildAll(job: Job, letters: Lettering): BuiltJob {
 			documents = [],
 			problems: found,
 		} = wanted.tool.build(bench, settings, wanted.name);
-		for (const p of found) {
-			problems.push({ ...p, where: { path: [...wanted.path, ...p.where.path] } });
+		if (wanted.kit !== null && found.length > 0) skipped.push({ wanted, reasons: found });
+		else {
+			for (const p of found) {
+				problems.push({ ...p, where: { path: [...wanted.path, ...p.where.path] } });
+			}
 		}
 		const layered = parts.map((part) => inLayers(part, wanted.layers));
 		return { wanted, settings, parts: layered, documents };
 	});
+	const tools = built.filter(({ wanted }) => !skipped.some((s) => s.wanted === wanted));
 	const names = tools.flatMap(({ parts, documents, wanted }) =>
 		[...parts, ...documents].map(({ name }) => ({ name, wanted })),
 	);
@@ -49,7 +69,7 @@ export function buildAll(job: Job, letters: Lettering): BuiltJob {
 			problems.push(problem(twin === wanted ? "same-part" : "same-name", wanted.path, { name }));
 		}
 	}
-	return problems.length > 0 ? { ok: false, problems } : { ok: true, tools };
+	return problems.length > 0 ? { ok: false, problems } : { ok: true, tools, skipped };
 }
 
 /** Of a tool that is meant as a whole all parts, of another those that are named. */

@@ -79,6 +79,27 @@ describe("a job with readings", () => {
 		expect(radiusAt(neck, last)).toBeCloseTo(2500 / 7.04 + 0.44, 3);
 	});
 
+	it("follows a board that fits no form as it was read, straight between the stations", () => {
+		const at = (place: string, chord: number, sagitta: number) =>
+			`{at: ${place}, chord: ${chord} mm, sagitta: ${sagitta} mm, resolution: 0.01 mm}`;
+		const read3 = [at("nut", 40, 0.8), at("12", 46, 0.84), at("last-fret", 50, 0.77)].join(", ");
+		const { neck } = jobOf(read(`radius: [${read3}]`, RADIUS)).bench;
+		const ofChord = (c: number, h: number) => (c * c) / (8 * h) + h / 2;
+		expect(radiusAt(neck, 0)).toBeCloseTo(ofChord(40, 0.8), 6);
+		expect(radiusAt(neck, fretLine(neck, 12).x)).toBeCloseTo(ofChord(46, 0.84), 6);
+		expect(radiusAt(neck, fretLine(neck, 22).x)).toBeCloseTo(ofChord(50, 0.77), 6);
+	});
+
+	it("widens the scale's uncertainty where few readings do not tell where the nut is", async () => {
+		const job = jobOf(read("slots: {5: 161 mm, 12: 322.5 mm, 17: 403.5 mm}", SCALE));
+		const fit = job.fit!.scale as { scale: { low: number; high: number } };
+		expect(job.bench.neck.scaleUncertainty).toBeGreaterThan((fit.scale.high - fit.scale.low) / 2);
+		const text = read("slots: {5: 161 mm, 12: 322.5 mm, 17: 403.5 mm}", SCALE);
+		const { file } = jobFile(text.replace("  - notched-straightedge\n", ""));
+		const { out } = await camber(["check", file]);
+		expect(out.replace(/\s+/gu, " ")).toContain("do not tell whether the nut's end is where");
+	});
+
 	it("reads slots from a table, in whatever form a spreadsheet writes it", () => {
 		const rows = (sep: string, comma: string) =>
 			["fret", "reading mm"].join(sep) +

@@ -392,15 +392,13 @@ describe("bad files", () => {
 		expect(readDxf(old)).toMatchObject({ findings: [], strokes: [{ layer: "STÄRKE" }, {}] });
 	});
 
-	it("are refused before they are read if they are too large, within a second", () => {
-		const start = performance.now();
+	it("are refused before they are read if they are too large", () => {
 		expect(readDxf(new Uint8Array(100e6).fill(48)).findings).toMatchObject([
 			{ code: "drawing-too-large", facts: { of: "bytes" } },
 		]);
 		expect(readDxf(bytes("0\nA\n".repeat(1.1e6))).findings).toMatchObject([
 			{ code: "drawing-too-large", facts: { of: "lines" } },
 		]);
-		expect(performance.now() - start).toBeLessThan(1000);
 	});
 
 	it("are read in time although they heap their lines upon one point", () => {

@@ -55,6 +55,14 @@ export function readingFaultsScale(): Problem[] {
 		...saidOf(spoilt(7, 650 * equal(7) - 0.9)),
 		...saidOf(slots(frets(22), 650, equal, -0.7)),
 		...saidOf(strewn),
+		...saidOf(
+			[
+				{ fret: 5, at: 161 },
+				{ fret: 12, at: 322.5 },
+				{ fret: 17, at: 403.5 },
+			],
+			{ nut: "unknown", resolution: 0.5 },
+		),
 		...fannedFaults(),
 	];
 }

@@ -3,6 +3,7 @@ import { around, extents } from "../../geometry/index.js";
 import { nearest } from "../../job/index.js";
 import { FORMATS, type Format, type Made, type MakeOptions, make } from "../../make.js";
 import { type Problem, placeText, problem, problemText } from "../../problem/index.js";
+import { fitBlocks } from "../../report/index.js";
 import { workText } from "../../stages/draw.js";
 import { trimmed } from "../../units/index.js";
 import type { DxfFlavour } from "../../writers/index.js";
@@ -155,6 +156,27 @@ export function sheetLines(made: MadeJob): string[] {
 	});
 }
 
+/** What the readings leave open, for those who do not ask `camber fit`. */
+export function readingLines(made: MadeJob): string[] {
+	const notes = fitBlocks(made.job).flatMap((block) => block.notes);
+	if (notes.length === 0) return [];
+	const told = notes.slice(0, MOST_NOTES).map((note) => wrapText(`  - ${note}`, "    "));
+	const more = notes.length - told.length;
+	const rest = more > 0 ? [`  and ${count(more, "more note")}`] : [];
+	return ["Readings (camber fit shows the figures):", ...told, ...rest];
+}
+
+/** Most notes on readings beside what was made. */
+const MOST_NOTES = 6;
+
+/** Tools of a kit that do not apply to the neck, and why. */
+export function skippedLines(made: MadeJob): string[] {
+	return made.skipped.map(({ wanted, reasons }) => {
+		const why = reasons.map(problemText).join(" ");
+		return wrapText(`  not made: ${wanted.tool.id}: ${why}`, "    ");
+	});
+}
+
 /** What goes on paper: how many pages each takes. */
 export function printLines(made: MadeJob): string[] {
 	return made.prints.map(({ print, format, files }) => {
@@ -172,7 +194,13 @@ function humanReport(console: Console, made: MadeJob, put: Put, folder: string):
 	console.out(
 		`${made.job.bench.job}: ${count(parts.length, "part")}, ${count(files, "file")} in ${folder}\n`,
 	);
-	for (const line of [...parts, ...sheetLines(made), ...printLines(made)]) {
+	for (const line of [
+		...parts,
+		...sheetLines(made),
+		...printLines(made),
+		...skippedLines(made),
+		...readingLines(made),
+	]) {
 		console.out(`${line}\n`);
 	}
 	console.out(

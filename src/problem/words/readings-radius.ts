@@ -75,12 +75,12 @@ const REFUSED: Wording = {
 	"gap-without-light": (f) =>
 		w(
 			`no light is seen, but the gap is ${mm(f.gap)}`,
-			"Give gap: 0 with where: none, or say whether the light shows in the middle or at the edges.",
+			"Give gap: 0 with light: none, or say whether the light shows in the middle or at the edges.",
 		),
 	"light-without-gap": (f) =>
 		w(
 			`light shows (${say(f.where)}), but the gap is ${mm(f.gap)}`,
-			"Give the gap above 0, as a feeler reads it, or where: none.",
+			"Give the gap above 0, as a feeler reads it, or light: none.",
 		),
 	"reading-below-half-board": (f) =>
 		w(

@@ -96,6 +96,11 @@ export const READINGS_SCALE: Wording = {
 			`the nut's end was told to be true, but the slots put the theoretical nut ${mm(Math.abs(Number(f.offset)))} ${Number(f.offset) > 0 ? "nearer the saddle than it" : "behind it, away from the saddle"}; the scale is fitted through its end as told`,
 			`If the nut may have been filed or replaced, say so: with its end free the scale is ${mm(f.scale)}.`,
 		),
+	"nut-undecided": (f) =>
+		w(
+			`these readings do not tell whether the nut's end is where the scale begins: with a free nut it may lie from ${mm(f.low)} to ${mm(f.high)} beside it, the scale from ${mm(f.from)} to ${mm(f.to)}; notches are made that much wider`,
+			"Read frets 1 to 3 and more of the others, with a finer rule; or write nut-end: intact or filed where you know.",
+		),
 	"nut-untested": (f) =>
 		w(
 			`${say(f.read)} slots are too few to tell whether the nut's end is true; it was taken to be`,
