@@ -102,14 +102,14 @@ export async function make(text: string, options: MakeOptions = {}): Promise<Mad
 	if (!laid.ok) return fail(laid.problems);
 	const { dimensions = true, report = false } = options;
 	const drawings = drawAll(job, cut.tools, laid.layouts, letters, options);
-	const prints = await printAll(job, chosen.tools, letters, formats, dimensions);
+	const prints = await printAll(job, cut.nominal, letters, formats, dimensions);
 
 	const { pens } = job.bench.machine;
 	const drawn = [
 		...drawings.flatMap(({ sheet }) => writeAll(sheet, pens, formats.drawings, dxf)),
 		...prints.flatMap(({ files }) => files),
 	];
-	const tools = promisedParts(chosen.tools, cut.tools);
+	const tools = promisedParts(cut.nominal, cut.tools);
 	const facts = { job, tools, drawings, prints, dimensions };
 	const cautions = allCautions(job);
 	const promise = await manifestOf({ ...facts, files: drawn, cautions });
@@ -120,7 +120,7 @@ export async function make(text: string, options: MakeOptions = {}): Promise<Mad
 	const pages = report ? [reportOf({ ...facts, files: drawn, proven, cautions })] : [];
 	const files = [...drawn, ...pages];
 	const manifest = report ? await manifestOf({ ...facts, files, cautions }) : promise;
-	const { skipped } = built;
+	const skipped = [...built.skipped, ...cut.skipped];
 	const all = [...files, manifest];
 	return { ok: true, job, tools, skipped, drawings, prints, files: all, cautions, proven };
 }

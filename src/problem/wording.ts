@@ -15,6 +15,10 @@ import { READINGS_RADIUS } from "./words/readings-radius.js";
 import { READINGS_SCALE } from "./words/readings-scale.js";
 import type { Wording } from "./words/say.js";
 import { TOOLS } from "./words/tools.js";
+import { TOOLS_BLOCK } from "./words/tools-block.js";
+import { TOOLS_CAMBER } from "./words/tools-camber.js";
+import { TOOLS_SCALE } from "./words/tools-scale.js";
+import { TOOLS_SETUP } from "./words/tools-setup.js";
 import { YAML } from "./words/yaml.js";
 
 /** Every code with its wording; nothing else in the project words a problem. */
@@ -24,6 +28,10 @@ const WORDING: Wording = {
 	...YAML,
 	...NECK,
 	...TOOLS,
+	...TOOLS_SCALE,
+	...TOOLS_SETUP,
+	...TOOLS_BLOCK,
+	...TOOLS_CAMBER,
 	...CUTTING,
 	...PAPER,
 	...LETTERING,

@@ -96,6 +96,7 @@ export function onlyThese(tools: readonly MadeTool[], only: readonly string[]): 
 /** A part that is glued up of several pieces says so. */
 function inLayers(part: Part, layers: number): Part {
 	if (layers === 1) return part;
-	const note = `Cut ${layers} of it and glue them up, working edges flush.`;
-	return { ...part, layers, notes: [...part.notes, note] };
+	const each = part.layers ? "for every one " : "";
+	const note = `Cut ${layers} of it ${each}and glue them up, working edges flush.`;
+	return { ...part, layers: layers * (part.layers ?? 1), notes: [...part.notes, note] };
 }

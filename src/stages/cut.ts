@@ -2,12 +2,22 @@ import { compensated, cutterProblems, kerfIn, type Machine, withTabs } from "../
 import type { Part } from "../drawing/index.js";
 import { type Problem, problem } from "../problem/index.js";
 import { trimmed } from "../units/index.js";
-import type { BuiltJob, MadeTool } from "./build.js";
+import type { MadeTool, SkippedTool } from "./build.js";
 
-/** Every part as the machine is told to cut it, or what it cannot cut. */
-export function cutAll(tools: readonly MadeTool[], machine: Machine): BuiltJob {
-	const problems: Problem[] = [];
-	const cut = tools.map((tool) => {
+/** Every tool as the machine is told to cut it, the same at nominal size, and what of kits it cannot cut. */
+export type CutTools =
+	| {
+			readonly ok: true;
+			readonly tools: readonly MadeTool[];
+			readonly nominal: readonly MadeTool[];
+			readonly skipped: readonly SkippedTool[];
+	  }
+	| { readonly ok: false; readonly problems: readonly Problem[] };
+
+/** Every part as the machine is told to cut it, or what it cannot cut; a kit does without such a tool. */
+export function cutAll(nominal: readonly MadeTool[], machine: Machine): CutTools {
+	const cut = nominal.map((tool) => {
+		const problems: Problem[] = [];
 		const parts = tool.parts.map((part) => {
 			const tabs = tool.wanted.tabs ? machine.tabs : null;
 			const result = cutPart(part, { ...machine, tabs });
@@ -15,11 +25,21 @@ export function cutAll(tools: readonly MadeTool[], machine: Machine): BuiltJob {
 			for (const p of result) problems.push({ ...p, where: { path: tool.wanted.path } });
 			return part;
 		});
-		return { ...tool, parts };
+		return { nominal: tool, tool: { ...tool, parts }, problems: together(problems) };
 	});
-	return problems.length > 0
-		? { ok: false, problems: together(problems) }
-		: { ok: true, tools: cut };
+	const inKit = ({ tool }: (typeof cut)[number]) => tool.wanted.kit !== null;
+	const refused = cut.filter((c) => c.problems.length > 0 && !inKit(c));
+	const problems = together(refused.flatMap((c) => c.problems));
+	if (problems.length > 0) return { ok: false, problems };
+	const made = cut.filter((c) => c.problems.length === 0);
+	return {
+		ok: true,
+		tools: made.map(({ tool }) => tool),
+		nominal: made.map((c) => c.nominal),
+		skipped: cut
+			.filter((c) => c.problems.length > 0)
+			.map(({ tool, problems: reasons }) => ({ wanted: tool.wanted, reasons })),
+	};
 }
 
 /** Problems that differ in nothing but the feature, as one that names them all. */

@@ -1,10 +1,21 @@
+import { boardMask } from "./board-mask.js";
+import { fretRocker } from "./fret-rocker.js";
+import { heightGauge } from "./height-gauge.js";
+import { indexingStrip } from "./indexing-strip.js";
 import { kerfCoupon } from "./kerf-coupon.js";
 import { notchedStraightedge } from "./notched-straightedge.js";
+import { nutLayoutStrip } from "./nut-layout-strip.js";
+import { pressingCaul } from "./pressing-caul.js";
 import { printCheck } from "./print-check.js";
 import { radiusGauge } from "./radius-gauge.js";
+import { reliefBar } from "./relief-bar.js";
+import { sandingBlock } from "./sanding-block.js";
 import { shopSheet } from "./shop-sheet.js";
+import { sledRails } from "./sled-rails.js";
 import { slotStrip } from "./slot-strip.js";
+import { stringArchGauge } from "./string-arch-gauge.js";
 import type { Tool } from "./tool.js";
+import { wireBendGauge } from "./wire-bend-gauge.js";
 
 export type { Bench, Built, ShopStock, Tool, Wire } from "./tool.js";
 
@@ -16,4 +27,15 @@ export const TOOLS: readonly Tool[] = [
 	kerfCoupon,
 	printCheck,
 	shopSheet,
+	fretRocker,
+	indexingStrip,
+	boardMask,
+	sandingBlock,
+	sledRails,
+	pressingCaul,
+	wireBendGauge,
+	stringArchGauge,
+	nutLayoutStrip,
+	heightGauge,
+	reliefBar,
 ];

@@ -21,11 +21,15 @@ const RE_FRET: Kit = {
 			why: "whether the board is straight, with the old frets still in",
 		},
 		{ id: "radius-gauge", why: "what radius the board has, and whether it has it after levelling" },
+		{ id: "sanding-block", why: "levels the bare board to its own radius" },
 		{
 			id: "slot-strip",
 			why: "whether the slots are where they should be, before the wire goes in",
 		},
-		{ id: "kerf-coupon", why: "the machine's cut, before the rest is cut" },
+		{ id: "wire-bend-gauge", why: "how tightly the wire is to be bent before it goes in" },
+		{ id: "pressing-caul", why: "presses the frets in without flattening their ends" },
+		{ id: "fret-rocker", why: "finds a fret that stands higher than its neighbours" },
+		{ id: "board-mask", why: "keeps the file off the wood while crowns are dressed" },
 	],
 };
 

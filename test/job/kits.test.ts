@@ -29,8 +29,8 @@ describe("a kit", () => {
 	});
 
 	it("leaves out what it is told to, and what the job asks for by itself", () => {
-		const without = wantedIn(making("re-fret-kit: {without: [kerf-coupon, shop-sheet]}"));
-		expect(without.map(({ id }) => id)).not.toContain("kerf-coupon");
+		const without = wantedIn(making("re-fret-kit: {without: [fret-rocker, shop-sheet]}"));
+		expect(without.map(({ id }) => id)).not.toContain("fret-rocker");
 		expect(without).toHaveLength(RE_FRET.tools.length - 2);
 		const own = wantedIn(making("re-fret-kit", "slot-strip: {name: paper-strip}"));
 		expect(own.filter(({ id }) => id === "slot-strip")).toEqual([

@@ -76,7 +76,10 @@ function position(part: Part, claim: SizeClaim, own: readonly Path[]): number {
 			(dx * (b.y - a.y) - dy * (b.x - a.x));
 		return t * Math.hypot(dx, dy);
 	}
-	if (claim.axis === "y") return nearest(crossingsAtPlace(own, at.x), at.y) - datum.y;
+	if (claim.axis === "y") {
+		const lines = own.length > 0 ? own : [outlineOf(part)];
+		return nearest(crossingsAtPlace(lines, at.x), at.y) - datum.y;
+	}
 	const slot = own.find((p) => p.points.length === 4 || (own.length === 1 && !p.closed));
 	if (slot) return slotAtHeight(slot, at.y) - datum.x;
 	if (own.length > 0) return nearest(crossingsAtHeight(own, at.y), at.x) - datum.x;

@@ -9,6 +9,10 @@ import { PAPER } from "./paper.js";
 import { READINGS } from "./readings.js";
 import { SHOP_SHEET } from "./shop-sheet.js";
 import { TOOLS } from "./tools.js";
+import { TOOLS_BLOCK } from "./tools-block.js";
+import { TOOLS_CAMBER } from "./tools-camber.js";
+import { TOOLS_SCALE } from "./tools-scale.js";
+import { TOOLS_SETUP } from "./tools-setup.js";
 import { VALUES } from "./values.js";
 import { YAML } from "./yaml.js";
 
@@ -28,4 +32,8 @@ export const BAD_JOBS: readonly BadJob[] = [
 	...PAPER,
 	...SHOP_SHEET,
 	...READINGS,
+	...TOOLS_SETUP,
+	...TOOLS_SCALE,
+	...TOOLS_CAMBER,
+	...TOOLS_BLOCK,
 ];

@@ -1,0 +1,50 @@
+import { mm, say, type Wording, w } from "./say.js";
+
+/** What the tools that follow from the scale refuse: rocker, indexing strip and mask. */
+export const TOOLS_SCALE: Wording = {
+	"too-few-frets-to-rock": (f) =>
+		w(
+			`a neck of ${say(f.frets)} fret${f.frets === 1 ? "" : "s"} has no three to lay an edge on`,
+			`A rocker is for ${say(f.least)} frets or more: leave it out, or check the number of frets.`,
+		),
+	"three-frets-too-close": (f) =>
+		w(
+			`beside frets ${say(f.fret)} to ${say(f.last)}${f.line ? `, along the outer ${say(f.line)} string,` : ""} ${Number(f.room) > 0 ? `only ${mm(f.room)} are clear` : "nothing is clear"} up to the next crown or the nut${Number(f.more) > 0 ? `; so it is at ${say(f.more)} more` : ""}`,
+			`An edge that spans just these needs ${mm(f.least)} at either end: set end-clearance smaller, or check crown-width, nut-shift and the number of frets.`,
+		),
+	"fanned-in-a-mitre-box": () =>
+		w(
+			"the frets are fanned: each would need the box or sled at an angle of its own",
+			"Leave this tool out and make a slot-strip, whose slots stand at their slants.",
+		),
+	"index-land-too-narrow": (f) =>
+		w(
+			`between ${f.before === 0 ? "the nut's cut" : `fret ${say(f.before)}`} and fret ${say(f.fret)} ${Number(f.land) > 0 ? `only ${mm(f.land)} would remain` : "nothing would remain"} beside two notches${Number(f.more) > 0 ? `, and too little at ${say(f.more)} more places` : ""}`,
+			`At least ${mm(f.least)} must remain: take a thinner pin or less pin-play.`,
+		),
+	"index-strip-too-low": (f) =>
+		w(
+			`a strip ${mm(f.height)} high has no room for notches, letters and hole`,
+			`Give a strip-height of ${mm(f.least)} or more.`,
+		),
+	"notch-below-pin": (f) =>
+		w(
+			`notches ${mm(f.depth)} deep do not reach the pin's middle`,
+			`Give a notch-depth of ${mm(f.least)} or more, so that the pin lies against the flank.`,
+		),
+	"mask-too-thick": (f) =>
+		w(
+			`a sheet of ${mm(f.thickness)} does not bend over this board's radius`,
+			`Give the mask stock of its own, at most ${mm(f.most)} thick: board-mask: {stock: {material: steel, thickness: 0.3 mm}}.`,
+		),
+	"mask-land-too-narrow": (f) =>
+		w(
+			`between ${f.before === 0 ? "the nut" : `fret ${say(f.before)}`} and fret ${say(f.fret)} ${Number(f.land) > 0 ? `only ${mm(f.land)} of the sheet would remain` : "nothing of the sheet would remain"}${Number(f.more) > 0 ? `, and too little at ${say(f.more)} more places` : ""}`,
+			`At least ${mm(f.least)} must remain, or it tears: set crown-clearance smaller, or check crown-width and the number of frets.`,
+		),
+	"mask-seams": (f) =>
+		w(
+			`${say(f.pieces)} pieces need more lands that are wide enough for a joint than there are`,
+			`Write pieces: ${say(f.most)} or fewer.`,
+		),
+};

@@ -1,0 +1,67 @@
+import { mm, say, type Wording, w } from "./say.js";
+
+/** What the tools for setting up refuse. */
+export const TOOLS_SETUP: Wording = {
+	"layout-needs-strings": () =>
+		w(
+			"a nut layout strip needs the strings, which are not given",
+			"Give their number and spread under neck: strings:.",
+		),
+	"gaps-need-gauges": () =>
+		w(
+			"equal gaps follow from the strings' diameters, which are not given",
+			"List all of them from the treble side under string-gauges, or write string-spacing: centres.",
+		),
+	"gauges-count": (f) =>
+		w(
+			`${say(f.given)} string gauges are given, the neck has ${say(f.count)} strings`,
+			"Give one for every string from the treble side on, both of every course.",
+		),
+	"strings-touch": (f) =>
+		w(
+			`at the ${say(f.end)} the strings would overlap by ${mm(f.overlap)} each`,
+			"Check the gauges and their unit, the spread of the strings and the margins.",
+		),
+	"strings-too-near": (f) =>
+		w(
+			`at the ${say(f.end)} strings ${say(f.string)} and ${say(f.next)} would lie ${mm(f.step)} apart, middle to middle`,
+			`Their lines need ${mm(f.least)}: check the spread of the strings, the pair gap and the margins.`,
+		),
+	"string-at-edge": (f) =>
+		w(
+			Number(f.margin) > 0
+				? `the outer ${say(f.side)} string would lie only ${mm(f.margin)} from the board's edge`
+				: `the outer ${say(f.side)} string would not lie on the board`,
+			`At least ${mm(f.least)} are needed: check at-nut, the board's width and the margins.`,
+		),
+	"steps-alike": (f) =>
+		w(
+			`steps of ${mm(f.one)} and ${mm(f.other)} cannot be told apart`,
+			`Heights must differ by ${mm(f.least)} or more: leave one of them out.`,
+		),
+	"steps-below-cutter": (f) =>
+		w(
+			`a cutter of ${mm(f.cutter)} cannot mill steps that rise by only ${mm(f.rise)}`,
+			`They must rise by ${mm(f.least)} or more: take other heights or a smaller cutter, or have the gauge cut by laser.`,
+		),
+	"body-joint-needed": () =>
+		w(
+			"a relief bar stands on fret 1 and the fret at the body joint, which is not given",
+			"Give body-joint: 14, or the two frets themselves under stand-on: [1, 14].",
+		),
+	"no-wire-at-fret": (f) =>
+		w(
+			`the bar cannot stand on fret ${say(f.fret)}: the neck has wire at frets ${say(f.from)} to ${say(f.to)}`,
+			"Give two of these frets.",
+		),
+	"no-fret-between": (f) =>
+		w(
+			`between frets ${say(f.first)} and ${say(f.last)} lies no fret to read at`,
+			"Give the lower fret first, and one at least two frets higher.",
+		),
+	"dial-reach-needed": () =>
+		w(
+			"where the dial's hole goes follows from the dial, of which dial-reach is not given",
+			"Press the plunger half way in, measure from the middle of the lug's hole to the tip, and give it as dial-reach.",
+		),
+};

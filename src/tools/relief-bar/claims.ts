@@ -1,0 +1,123 @@
+import type { SizeClaim } from "../../drawing/index.js";
+import type { Point } from "../../geometry/index.js";
+import { cutSize } from "../size.js";
+import type { Bench } from "../tool.js";
+import { type Laid, RELIEF } from "./lay.js";
+
+/** A stretch of the lower edge: a foot, the pad, or a relief between two of them. */
+interface Stretch {
+	readonly id: string;
+	readonly name: string;
+	readonly from: number;
+	readonly to: number;
+}
+
+/** Feet and pad in their order along the bar. */
+export function landsOf({ foot, span, readAt, dial }: Laid): Stretch[] {
+	const land = (id: string, name: string, x: number) => ({
+		id,
+		name,
+		from: x - foot / 2,
+		to: x + foot / 2,
+	});
+	return [
+		land("first-foot", "first foot", 0),
+		...(dial ? [] : [land("pad", "pad", readAt)]),
+		land("second-foot", "second foot", span),
+	];
+}
+
+/** The relieved stretches between feet and pad. */
+function reliefsOf(lands: readonly Stretch[]): Stretch[] {
+	return lands.slice(1).map((land, i) => ({
+		id: `relief-${i + 1}`,
+		name: `relief ${i + 1}`,
+		from: lands[i]!.to,
+		to: land.from,
+	}));
+}
+
+/** Height over the feet at which their sides are measured. */
+const AT = RELIEF / 2;
+const on = (x: number, y = AT): Point => ({ x, y });
+
+/** Promises of the bar: where it stands and reads, that feet and pad are level, and its plate. */
+export function barClaims(bench: Bench, laid: Laid): SizeClaim[] {
+	const { height, foot, span, dial } = laid;
+	const lands = landsOf(laid);
+	const start = lands[0]!.from;
+	const size = (claim: Omit<SizeClaim, "operation" | "bench" | "file">) => cutSize(bench, claim);
+	const lengthOf = (id: string, feature: string, from: Point, to: Point, axis: "x" | "y") =>
+		size({
+			id,
+			kind: "length",
+			feature,
+			datum: "outline",
+			axis,
+			at: [from, to],
+			nominal: axis === "x" ? to.x - from.x : to.y - from.y,
+		});
+	const places = lands.slice(1).map(({ id, name, from }) =>
+		size({
+			id: `${id}-place`,
+			kind: "position",
+			feature: `side of the ${name}`,
+			datum: "outer side of the first foot",
+			axis: "x",
+			at: [on(start), on(from)],
+			nominal: from - start,
+		}),
+	);
+	const reliefs = reliefsOf(lands).flatMap(({ id, name, from, to }) => [
+		size({
+			id: `${id}-width`,
+			kind: "width",
+			feature: name,
+			datum: name,
+			axis: "x",
+			at: [on(from), on(to)],
+			nominal: to - from,
+		}),
+		size({
+			id: `${id}-depth`,
+			kind: "depth",
+			feature: name,
+			datum: "feet",
+			axis: "y",
+			at: [on((from + to) / 2, 0), on((from + to) / 2, RELIEF)],
+			nominal: RELIEF,
+			series: "relief of the edge",
+		}),
+	]);
+	const middle = reliefsOf(lands)[0]!;
+	const x = (middle.from + middle.to) / 2;
+	return [
+		...places,
+		...lands.map(({ id, name, from, to }) => lengthOf(`${id}-width`, name, on(from), on(to), "x")),
+		...reliefs,
+		size({
+			id: "level",
+			kind: "straightness",
+			feature: dial ? "feet" : "feet and pad",
+			datum: "feet",
+			axis: "line",
+			at: [on(start, 0), on(span + foot / 2, 0)],
+			nominal: 0,
+		}),
+		lengthOf("length", "bar", on(start, height / 2), on(span + foot / 2, height / 2), "x"),
+		lengthOf("height-over-relief", "bar over the relief", on(x, RELIEF), on(x, height), "y"),
+		...(dial
+			? [
+					size({
+						id: "dial-hole",
+						kind: "diameter",
+						feature: "dial hole",
+						datum: "dial hole",
+						axis: "line",
+						at: [{ x: dial.x, y: dial.y }],
+						nominal: dial.diameter,
+					}),
+				]
+			: []),
+	];
+}
