@@ -12,7 +12,7 @@ import {
 	startLine,
 } from "./board-mask/pieces.js";
 import { type MaskSettings, settings } from "./board-mask/settings.js";
-import { landBetween, onCentre, turnOf, windowsOf, windowWidth } from "./board-mask/sheet.js";
+import { landAfter, landBetween, windowsOf, windowWidth } from "./board-mask/sheet.js";
 import { offCrown } from "./shop-sheet/wire.js";
 import { outOfRange } from "./size.js";
 import { fretList } from "./slot-strip/labels.js";
@@ -51,8 +51,7 @@ function refusals({ neck, stock }: Bench): Problem[] {
 function landProblems(bench: Bench, windows: readonly Slot[], width: number): Problem[] {
 	const { neck } = bench;
 	const first = windows[0]!;
-	const start = startLine(neck, width).x;
-	const atNut = onCentre(first) - width / 2 / Math.cos(turnOf(first)) - start;
+	const atNut = landAfter(startLine(neck, width), first, width);
 	const lands = windows.slice(1).map((after, i) => ({
 		fret: after.fret.n,
 		land: landBetween(windows[i]!, after, width),
@@ -137,7 +136,8 @@ function build(bench: Bench, s: MaskSettings, name: string): Built {
 	if (lack > 0) {
 		const least = Math.ceil((s.rail + lack) * 10) / 10;
 		const allowed = `${trimmed(least, 1)} mm or more, for letters beside windows so slanted`;
-		return refuse(outOfRange("rail", s.rail, allowed));
+		const tooNarrow = outOfRange("rail", s.rail, allowed);
+		return refuse(tooNarrow);
 	}
 	const made = pieces.map((piece, i) => {
 		const own = pieces.length === 1 ? name : `${name}-${i + 1}`;

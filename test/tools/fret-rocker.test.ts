@@ -124,13 +124,6 @@ describe("a rocker is refused", () => {
 		expect(problems[0]!.facts.room).toBeCloseTo(647.7 * (2 ** (-29 / 12) - 2 ** (-30 / 12)) - 5, 9);
 		expect(codes({ frets: 30 }, { "end-clearance": 0 })).toEqual([]);
 	});
-
-	it("where the nut was moved up to the first crown", () => {
-		const first = 647.7 * (1 - 2 ** (-1 / 12));
-		const shift = first / 2 - 0.1;
-		const wide = rocker({ "nut-shift": shift }, {}, { "crown-width": 4 });
-		expect(wide.problems).toEqual([]);
-	});
 });
 
 describe("the plate of a rocker", () => {

@@ -5,6 +5,7 @@ import {
 	fretLine,
 	fretNumbers,
 	type Neck,
+	pointOnFret,
 	radiusAt,
 	slantOf,
 } from "../../neck/index.js";
@@ -69,6 +70,13 @@ export function landBetween(before: Slot, after: Slot, width: number): number {
 	const near = flankToward(before, width, 1);
 	const far = flankToward(after, width, -1);
 	return Math.min(...near.map((p) => ahead(p, far)), ...far.map((p) => -ahead(p, near)));
+}
+
+/** Least sheet between a line across the mask and the window after it, mm. */
+export function landAfter(line: FretLine, window: Slot, width: number): number {
+	const square = Math.cos(slantOf(line));
+	const flank = flankToward(window, width, -1);
+	return Math.min(...flank.map((p) => (p.x - pointOnFret(line, p.y).x) * square));
 }
 
 /** A window's long side toward the saddle (1) or the nut (−1). */

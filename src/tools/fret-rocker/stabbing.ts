@@ -16,13 +16,10 @@ const ROUNDING = 1e-9;
  * Groups of spans so that one length lies in all of a group, at least `margin` from both ends of
  * each: as few groups as there can be.
  *
- * Greedy by right ends: the span that ends first must be served by some length, and none serves
- * more of the others than its own right end does: every span that is left ends there or later, so
- * that one which holds any shorter length of it and starts no later holds its end as well. Take
- * that length, drop what it serves, go on. Proof that this is least: the spans that
- * ended first in each round are disjoint in pairs, since each starts beyond the lengths taken
- * before it; no length serves two of them, so that any choice needs as many lengths as there
- * were rounds.
+ * Greedy by right ends: take the end of the span that ends first, drop every span that it serves,
+ * go on with the rest. Proof that no choice has fewer: the spans that ended first in each round lie
+ * apart from each other, since each starts beyond every length taken before it. No length serves
+ * two of them, so that any choice needs as many lengths as there were rounds.
  *
  * @param margin - mm, 0 or more, at most half of the narrowest span
  */

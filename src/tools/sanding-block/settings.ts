@@ -3,11 +3,6 @@ import { choiceField, countField, lengthField, lengthOrWord } from "../../fields
 import type { Unit } from "../../units/index.js";
 import type { Settled } from "../tool.js";
 
-/** What the grit shall meet. */
-export type Surface = "wood" | "crowns";
-/** Ribs with an arc, or with a straight edge. */
-export type Form = "curved" | "flat";
-
 /** The block's settings as a job gives them. */
 export function settings(unit: Unit) {
 	return z.strictObject({
