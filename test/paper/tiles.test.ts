@@ -14,15 +14,17 @@ import {
 import type { Print, PrintedPage } from "../../src/paper/index.js";
 import { EXAMPLES, madeExample } from "../support/examples.js";
 
-const PAPERS = ["A4", "150 x 210 mm", "420 x 297 mm", "roll 610 mm"];
+/** Papers, and every how many examples are printed on each. */
+const PAPERS = { A4: 1, "150 x 210 mm": 2, "420 x 297 mm": 3, "roll 610 mm": 2 };
 
 /** What is promised to a part in work: everything but the reference layer. */
 const WORK = new Set(["cut", "score", "engrave"]);
 
 const all: Print[] = [];
 beforeAll(async () => {
-	for (const name of EXAMPLES) {
-		for (const paper of PAPERS) {
+	for (const [i, name] of EXAMPLES.entries()) {
+		for (const [paper, every] of Object.entries(PAPERS)) {
+			if (i % every !== 0) continue;
 			const { prints } = await madeExample(name, { paper, formats: ["svg"] });
 			all.push(...prints.map(({ print }) => print));
 		}
@@ -71,7 +73,7 @@ function overlapOf(a: Extents, b: Extents): number {
 
 describe("parts on paper", () => {
 	it("fill one page, or tiles: both occur", () => {
-		expect(tiled().length).toBeGreaterThan(40);
+		expect(tiled().length).toBeGreaterThan(25);
 		expect(ofParts().length).toBeGreaterThan(tiled().length);
 	});
 
