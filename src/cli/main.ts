@@ -148,7 +148,7 @@ async function commands(
 	addPrinter(program, console, done, disk);
 	program
 		.command("proof <path...>")
-		.description("measure written files again: output folders, manifests, SVG and DXF files")
+		.description("measure written files again: output folders, manifests, SVG, DXF and PDF files")
 		.option("--manifest <file>", "the manifest, where it does not lie beside the files")
 		.option("--job <file>", "measure against a part of this job, wherever it lies in the file")
 		.option(
