@@ -17,6 +17,7 @@ export default defineConfig({
 		include: ["test/**/*.test.ts"],
 		testTimeout: 60_000,
 		hookTimeout: 60_000,
+		isolate: false,
 		allowOnly: false,
 		passWithNoTests: false,
 		sequence: { sequencer: LongestFirst },
