@@ -11,11 +11,9 @@ import {
 	numberField,
 	speedField,
 } from "../fields/index.js";
+import { FACTORS } from "../paper/index.js";
 import { MATERIAL_NAMES } from "../shop/index.js";
 import type { Unit } from "../units/index.js";
-
-/** Beyond this a correction is a misreading (a 4 in rule read as 100 mm is 1.6 %). */
-const MOST_STRETCH = 0.012;
 
 /** The `machine` block, of a job or of a machine's own file; every key may be left to the other. */
 export function machineSchema(unit: Unit) {
@@ -24,7 +22,6 @@ export function machineSchema(unit: Unit) {
 		width: lengthField(unit, { above: 0, to: 2 }, { text: "Line width in the files" }).optional(),
 	});
 	const pens = Object.fromEntries(OPERATIONS.map((o) => [o, pen.optional()]));
-	const stretch = { from: 1 - MOST_STRETCH, to: 1 + MOST_STRETCH };
 	return z.strictObject({
 		kind: choiceField(["laser", "mill", "printer"], {
 			text: "What cuts the parts",
@@ -96,8 +93,8 @@ export function machineSchema(unit: Unit) {
 			.meta(describe({ text: "Speeds of the head, for the estimated time" })),
 		stretch: z
 			.strictObject({
-				x: numberField(stretch, { text: "Measured over nominal along the bed's x", derived: "1" }),
-				y: numberField(stretch, { text: "Measured over nominal along the bed's y", derived: "1" }),
+				x: numberField(FACTORS, { text: "Measured over nominal along the bed's x", derived: "1" }),
+				y: numberField(FACTORS, { text: "Measured over nominal along the bed's y", derived: "1" }),
 			})
 			.partial()
 			.optional()

@@ -2,7 +2,7 @@ import type { Point } from "../geometry/index.js";
 import { type Problem, problem } from "../problem/index.js";
 import { fixed, MM_PER_INCH, trimmed } from "../units/index.js";
 
-/** A printer further off than this is a rule misread: one of 4 in taken for 100 mm is 1.6 %. */
+/** A printer or a machine further off than this is a rule misread: one of 4 in taken for 100 mm is 1.6 %. */
 export const FACTORS = { from: 0.988, to: 1.012 } as const;
 
 /** A rule of 4 in over one of 100 mm (10 in over 250 mm), and how near to it is that slip. */

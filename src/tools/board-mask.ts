@@ -17,7 +17,7 @@ import { offCrown } from "./shop-sheet/wire.js";
 import { outOfRange } from "./size.js";
 import { fretList } from "./slot-strip/labels.js";
 import { type Slot, slotFlanks, slotHole } from "./slot-strip/lay.js";
-import { type Bench, type Built, tool } from "./tool.js";
+import { type Bench, type Built, builtOf, tool } from "./tool.js";
 
 /** Thickest sheet that bends over a board that is not flat, mm (common practice, no source). */
 const MOST_BENT = 0.5;
@@ -143,10 +143,7 @@ function build(bench: Bench, s: MaskSettings, name: string): Built {
 		const own = pieces.length === 1 ? name : `${name}-${i + 1}`;
 		return partOf(bench, s, piece, { name: own, isFirst: i === 0 });
 	});
-	return {
-		parts: made.filter((m): m is Part => "marks" in m),
-		problems: made.filter((m): m is Problem => "code" in m),
-	};
+	return builtOf(made);
 }
 
 export const boardMask = tool({

@@ -6,11 +6,12 @@ import { trimmed } from "../units/index.js";
 import { hangingHole } from "./hanging-hole.js";
 import { edgeClaims, stripClaims } from "./indexing-strip/claims.js";
 import { edgeLabels, holeAt, leastHeight, numberLabels, panelOf } from "./indexing-strip/labels.js";
-import { edgesOf, type IndexEdge, landProblems, secondProblems } from "./indexing-strip/lay.js";
+import { edgesOf, type IndexEdge, landProblems } from "./indexing-strip/lay.js";
 import { stripNotes } from "./indexing-strip/notes.js";
 import { stripOutline, workingFlanks } from "./indexing-strip/outline.js";
 import { type Given, type IndexingSettings, settings } from "./indexing-strip/settings.js";
 import type { Label } from "./label.js";
+import { secondProblems } from "./second-edge.js";
 import { outOfRange } from "./size.js";
 import { type Bench, type Built, tool } from "./tool.js";
 
@@ -55,7 +56,7 @@ function refusals({ neck }: Bench, s: IndexingSettings): Problem[] {
 	const margin = leastMargin(s);
 	const allowed = `${trimmed(margin, 3)} mm or more beside the hanging hole`;
 	return [
-		...secondProblems(neck, s),
+		...secondProblems(neck, s["second-edge"]),
 		...(s["end-margin"] < margin ? [outOfRange("end-margin", s["end-margin"], allowed)] : []),
 		...(low ? [problem("index-strip-too-low", ["strip-height"], { height, least })] : []),
 		...(s["notch-depth"] < s.pin / 2

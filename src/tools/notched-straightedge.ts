@@ -4,11 +4,12 @@ import { crossingOf, type StringLine, stringLines } from "../neck/index.js";
 import { type Problem, problem } from "../problem/index.js";
 import { heightForSag, MATERIALS } from "../shop/index.js";
 import { hangingHole } from "./hanging-hole.js";
+import { secondProblems } from "./second-edge.js";
 import { bodyLabels, bodyOf, bodyProblems, leastHeight } from "./straightedge/body.js";
 import { barClaims, edgeClaims } from "./straightedge/claims.js";
 import { cutterProblemsOf } from "./straightedge/cutter.js";
 import { numberLabels, nutLabel } from "./straightedge/labels.js";
-import { type Laid, layEdges, lineName, lineOf, secondProblems } from "./straightedge/lay.js";
+import { type Laid, layEdges, lineName, lineOf } from "./straightedge/lay.js";
 import { straightedgeNotes } from "./straightedge/notes.js";
 import {
 	barOutline,
@@ -47,7 +48,7 @@ function defaults(bench: Bench, given: Given): Partial<Given> {
 		"least-land": given["least-land"] ?? (short ? LEAST_LAND_SHORT : LEAST_LAND),
 		height: given.height ?? LEAST_HEIGHT,
 	} as const;
-	const unsound = secondProblems(bench.neck, given).length > 0;
+	const unsound = secondProblems(bench.neck, given["second-edge"]).length > 0;
 	if (given.height !== undefined || !line || unsound) return basic;
 	const s = { ...given, ...basic };
 	const { first, second } = layEdges(bench, s, line);
@@ -91,7 +92,7 @@ function build(bench: Bench, given: Given, name: string): Built {
 		const count = bench.neck.strings ? stringLines(bench.neck).length : 0;
 		return refuse(problem("no-such-string", ["along"], { given: s.along, count }));
 	}
-	const unsound = secondProblems(bench.neck, given);
+	const unsound = secondProblems(bench.neck, given["second-edge"]);
 	if (unsound.length > 0) return refuse(...unsound);
 	const { first, second } = layEdges(bench, s, line);
 	const body = bodyOf(s, first, second);

@@ -18,7 +18,7 @@ import {
 import { arcPath, shapeOf } from "./radius-gauge/shape.js";
 import { type Wanted, wantedGauges } from "./radius-gauge/wanted.js";
 import { outOfRange } from "./size.js";
-import { type Bench, type Built, tool } from "./tool.js";
+import { type Bench, type Built, builtOf, tool } from "./tool.js";
 
 /** Plate that must remain behind the arc, mm. */
 const LEAST_BACK = 8;
@@ -119,10 +119,7 @@ function build(bench: Bench, given: Given, name: string): Built {
 			return gauge(bench, s, one, face, full);
 		}),
 	);
-	return {
-		parts: made.filter((m): m is Part => "marks" in m),
-		problems: made.filter((m): m is Problem => "code" in m),
-	};
+	return builtOf(made);
 }
 
 export const radiusGauge = tool({

@@ -44,6 +44,14 @@ export interface Built {
 	readonly problems: readonly Problem[];
 }
 
+/** What came of parts each of which could be built or refused. */
+export function builtOf(made: readonly (Part | Problem)[]): Built {
+	return {
+		parts: made.filter((m): m is Part => "marks" in m),
+		problems: made.filter((m): m is Problem => "code" in m),
+	};
+}
+
 /**
  * One tool of the kit: one file, one object.
  *

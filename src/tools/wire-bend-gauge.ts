@@ -8,7 +8,7 @@ import { stackLabels, stackOf } from "./label-stack.js";
 import { gaugeClaims } from "./radius-gauge/claims.js";
 import { arcPath, shapeOf } from "./radius-gauge/shape.js";
 import { outOfRange } from "./size.js";
-import { type Bench, type Built, tool } from "./tool.js";
+import { type Bench, type Built, builtOf, tool } from "./tool.js";
 import { longestFret } from "./wire-bend-gauge/longest.js";
 import { bendNotes } from "./wire-bend-gauge/notes.js";
 import { type BendSettings, type Given, settings } from "./wire-bend-gauge/settings.js";
@@ -115,10 +115,8 @@ function build(bench: Bench, given: Given, name: string): Built {
 	const made = wantedBends(bench, s).map((bend) =>
 		gauge(bench, s, bend, [name, bend.tag].filter(Boolean).join("-")),
 	);
-	return {
-		parts: made.filter((m): m is Part => "marks" in m),
-		problems: made.filter((m): m is Problem => "code" in m).slice(0, 1),
-	};
+	const { parts, problems: found } = builtOf(made);
+	return { parts, problems: found.slice(0, 1) };
 }
 
 export const wireBendGauge = tool({

@@ -1,6 +1,6 @@
 import { lawOf } from "../../fields/index.js";
 import { type Move, STAY } from "../../geometry/index.js";
-import { fretFraction, fretLine, highestFret, type Neck } from "../../neck/index.js";
+import { fretFraction, fretLine, type Neck } from "../../neck/index.js";
 import { type Problem, problem } from "../../problem/index.js";
 import { lengthName, scaleText } from "../scale-text.js";
 import type { Given, IndexingSettings } from "./settings.js";
@@ -46,24 +46,6 @@ function secondCuts(neck: Neck, given: Pick<Given, "second-edge">): Cuts | null 
 	const law = division ? lawOf(division, scale) : neck.law;
 	const places = Array.from({ length: frets + 1 }, (_, n) => scale * fretFraction(law, n));
 	return { places, scale: lengthName(scale) };
-}
-
-/** Why the second edge's division does not reach its last fret, or its positions do not fit. */
-export function secondProblems(neck: Neck, given: Given): Problem[] {
-	const second = given["second-edge"];
-	if (second === "plain") return [];
-	const { scale, frets, division } = second;
-	const path = ["second-edge", "division"];
-	if (division?.kind === "positions") {
-		const beyond = division.positions.findIndex((x) => x >= scale);
-		if (beyond >= 0) {
-			const facts = { fret: beyond + 1, position: division.positions[beyond]!, scale };
-			return [problem("position-beyond-saddle", [...path, "positions", beyond], facts)];
-		}
-	}
-	const highest = highestFret(division ? lawOf(division, scale) : neck.law);
-	if (frets <= highest) return [];
-	return [problem("division-too-short", division ? path : ["second-edge"], { highest, frets })];
 }
 
 /**

@@ -1,12 +1,7 @@
 import * as z from "zod";
-import {
-	countField,
-	describe,
-	divisionField,
-	lengthField,
-	lengthOrWord,
-} from "../../fields/index.js";
+import { lengthField, lengthOrWord } from "../../fields/index.js";
 import type { Unit } from "../../units/index.js";
+import { secondEdgeField } from "../second-edge.js";
 import type { Settled } from "../tool.js";
 
 /** The strip's settings as a job gives them. */
@@ -50,23 +45,7 @@ export function settings(unit: Unit) {
 				derived: "12 mm, or the hole's diameter and 8 mm",
 			},
 		).optional(),
-		"second-edge": z
-			.union([
-				z.literal("plain"),
-				z.strictObject({
-					scale: lengthField(unit, { from: 150, to: 2000 }, { text: "Scale length" }),
-					frets: countField({ from: 1, to: 150 }, { text: "Frets" }),
-					division: divisionField(unit).optional(),
-				}),
-			])
-			.default("plain")
-			.meta({
-				...describe({
-					text: "plain, or notches for a second scale from the other end: {scale: 25.5 in, frets: 21}",
-				}),
-				kind: "edge",
-				range: "plain, or a map of scale, frets and division",
-			}),
+		"second-edge": secondEdgeField(unit),
 		"hanging-hole": lengthOrWord(
 			unit,
 			["none"],

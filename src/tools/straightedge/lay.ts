@@ -1,13 +1,11 @@
 import { lawOf } from "../../fields/index.js";
 import {
 	centreLine,
-	highestFret,
 	type Neck,
 	type StringLine,
 	singleScaleGuides,
 	stringLines,
 } from "../../neck/index.js";
-import { type Problem, problem } from "../../problem/index.js";
 import type { Bench } from "../tool.js";
 import { archRound, cutterRadius } from "./cutter.js";
 import { type Notches, notchesAlong, USUAL_CLEARANCE } from "./edge.js";
@@ -21,24 +19,6 @@ export function lineOf(neck: Neck, along: Given["along"]): StringLine | null {
 	if (along === "bass") return strings[0] ?? null;
 	if (along === "treble") return strings.at(-1) ?? null;
 	return strings[strings.length - along] ?? null;
-}
-
-/** Why the second edge's division does not reach its last fret, or its positions do not fit. */
-export function secondProblems(neck: Neck, given: Given): Problem[] {
-	const second = given["second-edge"];
-	if (second === "plain") return [];
-	const { scale, frets, division } = second;
-	const path = ["second-edge", "division"];
-	if (division?.kind === "positions") {
-		const beyond = division.positions.findIndex((x) => x >= scale);
-		if (beyond >= 0) {
-			const facts = { fret: beyond + 1, position: division.positions[beyond]!, scale };
-			return [problem("position-beyond-saddle", [...path, "positions", beyond], facts)];
-		}
-	}
-	const highest = highestFret(division ? lawOf(division, scale) : neck.law);
-	if (frets <= highest) return [];
-	return [problem("division-too-short", division ? path : ["second-edge"], { highest, frets })];
 }
 
 /** How the line is called; "" for the centre line. */

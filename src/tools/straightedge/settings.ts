@@ -1,14 +1,7 @@
 import * as z from "zod";
-import {
-	choiceField,
-	countField,
-	describe,
-	divisionField,
-	flagField,
-	lengthField,
-	lengthOrWord,
-} from "../../fields/index.js";
+import { choiceField, describe, flagField, lengthField, lengthOrWord } from "../../fields/index.js";
 import type { Unit } from "../../units/index.js";
+import { secondEdgeField } from "../second-edge.js";
 import type { Settled } from "../tool.js";
 import { USUAL_CLEARANCE } from "./edge.js";
 
@@ -79,23 +72,7 @@ export function settings(unit: Unit) {
 			{ from: 2, to: 60 },
 			{ text: "Height of a cleared nut end's arch" },
 		).prefault("8 mm"),
-		"second-edge": z
-			.union([
-				z.literal("plain"),
-				z.strictObject({
-					scale: lengthField(unit, { from: 150, to: 2000 }, { text: "Scale length" }),
-					frets: countField({ from: 1, to: 150 }, { text: "Frets" }),
-					division: divisionField(unit).optional(),
-				}),
-			])
-			.default("plain")
-			.meta({
-				...describe({
-					text: "plain, or notches for a second scale from the other end: {scale: 25.5 in, frets: 21}",
-				}),
-				kind: "edge",
-				range: "plain, or a map of scale, frets and division",
-			}),
+		"second-edge": secondEdgeField(unit),
 		"hanging-hole": lengthOrWord(
 			unit,
 			["none"],
