@@ -2,15 +2,7 @@ import { make } from "../../make.js";
 import { type Console, EXIT, reportProblems } from "../console.js";
 import { type Disk, nodeDisk } from "../disk.js";
 import { readJobFile } from "../job-file.js";
-import {
-	count,
-	partLines,
-	printCautions,
-	printLines,
-	readingLines,
-	sheetLines,
-	skippedLines,
-} from "./make.js";
+import { count, partLines, printCautions, printMade } from "./make.js";
 
 export interface CheckFlags {
 	readonly machine?: string;
@@ -44,15 +36,7 @@ export async function checkCommand(
 	}
 	const parts = partLines(made);
 	console.out(`${path}: no problems. It would make ${count(parts.length, "part")}:\n`);
-	for (const line of [
-		...parts,
-		...sheetLines(made),
-		...printLines(made),
-		...skippedLines(made),
-		...readingLines(made),
-	]) {
-		console.out(`${line}\n`);
-	}
+	printMade(console, made);
 	printCautions(console, made);
 	return EXIT.ok;
 }

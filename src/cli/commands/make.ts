@@ -146,7 +146,7 @@ export function partLines(made: MadeJob): string[] {
 }
 
 /** The laid-out sheets: what is on each, how long it takes. */
-export function sheetLines(made: MadeJob): string[] {
+function sheetLines(made: MadeJob): string[] {
 	const sheets = made.drawings.filter(({ laid }) => laid !== null);
 	return sheets.flatMap(({ sheet, work, laid }, i) => {
 		const { material, thickness } = laid!.stock;
@@ -157,7 +157,7 @@ export function sheetLines(made: MadeJob): string[] {
 }
 
 /** What the readings leave open, for those who do not ask `camber fit`. */
-export function readingLines(made: MadeJob): string[] {
+function readingLines(made: MadeJob): string[] {
 	const notes = fitBlocks(made.job).flatMap((block) => block.notes);
 	if (notes.length === 0) return [];
 	const told = notes.slice(0, MOST_NOTES).map((note) => wrapText(`  - ${note}`, "    "));
@@ -170,7 +170,7 @@ export function readingLines(made: MadeJob): string[] {
 const MOST_NOTES = 6;
 
 /** Tools of a kit that do not apply to the neck, and why. */
-export function skippedLines(made: MadeJob): string[] {
+function skippedLines(made: MadeJob): string[] {
 	return made.skipped.map(({ wanted, reasons }) => {
 		const why = reasons.map(problemText).join(" ");
 		return wrapText(`  not made: ${wanted.tool.id}: ${why}`, "    ");
@@ -178,7 +178,7 @@ export function skippedLines(made: MadeJob): string[] {
 }
 
 /** What goes on paper: how many pages each takes. */
-export function printLines(made: MadeJob): string[] {
+function printLines(made: MadeJob): string[] {
 	return made.prints.map(({ print, format, files }) => {
 		const { name, pages, paper, made: factors } = print;
 		const corrected = factors.x === 1 && factors.y === 1 ? "" : ", corrected for the printer";
@@ -188,21 +188,25 @@ export function printLines(made: MadeJob): string[] {
 	});
 }
 
+/** Parts, sheets and pages, what a kit does without, what readings leave open. */
+export function printMade(console: Console, made: MadeJob): void {
+	const lines = [
+		...partLines(made),
+		...sheetLines(made),
+		...printLines(made),
+		...skippedLines(made),
+		...readingLines(made),
+	];
+	for (const line of lines) console.out(`${line}\n`);
+}
+
 function humanReport(console: Console, made: MadeJob, put: Put, folder: string): void {
 	const parts = partLines(made);
 	const files = made.files.length;
 	console.out(
 		`${made.job.bench.job}: ${count(parts.length, "part")}, ${count(files, "file")} in ${folder}\n`,
 	);
-	for (const line of [
-		...parts,
-		...sheetLines(made),
-		...printLines(made),
-		...skippedLines(made),
-		...readingLines(made),
-	]) {
-		console.out(`${line}\n`);
-	}
+	printMade(console, made);
 	console.out(
 		made.proven.length > 0 ? proofText(made.proven, { all: false }) : "Not measured: --no-proof.\n",
 	);
