@@ -1,26 +1,16 @@
 import fc from "fast-check";
 import { expect } from "vitest";
-import type { Mark, Part, Sheet, SizeClaim } from "../../src/drawing/index.js";
+import type { Mark, Part } from "../../src/drawing/index.js";
 import { distanceTo, pointAt, segments } from "../../src/geometry/index.js";
-import { type Made, make } from "../../src/make.js";
-import { type Promised, Prover, promisedOf } from "../../src/proof/index.js";
-import { writeSvg } from "../../src/writers/index.js";
-import { LETTERS, madeParts } from "./made-parts.js";
-import { measured, outlineOf } from "./measure-part.js";
+import { madeParts } from "./made-parts.js";
+import { outlineOf } from "./measure-part.js";
+import { claimFaults, foundInDamaged, fullyMade } from "./part-checks.js";
 import { contourFaults, labelFaults } from "./part-faults.js";
 import { RUNS, randomJob } from "./random-neck.js";
 
 /** Everything that may be wrong with a part by itself, as sentences. */
 function faultsOf(part: Part): string[] {
-	const sizes = part.claims.filter((c): c is SizeClaim => c.kind !== "label");
-	const off = sizes.flatMap((claim) => {
-		const found = measured(part, claim);
-		const beside = Math.abs(Math.abs(found) - Math.abs(claim.nominal));
-		return beside < 1e-9 ? [] : [`${claim.id} is ${found}, not ${claim.nominal}`];
-	});
-	const ids = part.claims.map((c) => c.id);
-	const twice = ids.filter((id, i) => ids.indexOf(id) < i).map((id) => `${id} is claimed twice`);
-	return [...contourFaults(part), ...labelFaults(part), ...off, ...twice, ...nearEdge(part)];
+	return [...contourFaults(part), ...labelFaults(part), ...claimFaults(part), ...nearEdge(part)];
 }
 
 /** Letters and holes nearer than 3 mm to a working edge. */
@@ -66,40 +56,20 @@ export function checkParts(
 	expect(seen).toBeGreaterThan(RUNS.numRuns / 4);
 }
 
-type MadeJob = Extract<Made, { ok: true }>;
-
 /** A job made in every format, each file proven: what is found. @throws Error if it is refused */
 export async function foundInJob(text: string): Promise<readonly unknown[]> {
-	const drawn = await madeJob(text, { formats: ["svg", "dxf"] });
-	const printed = await madeJob(text, { paper: "A4" });
+	const drawn = await fullyMade(text, { formats: ["svg", "dxf"] });
+	const printed = await fullyMade(text, { paper: "A4" });
 	const proven = [...drawn.proven, ...printed.proven];
 	expect(proven.length).toBeGreaterThan(2);
 	for (const { measured } of proven) expect(measured.length).toBeGreaterThan(0);
 	return proven.flatMap(({ findings }) => findings);
 }
 
-async function madeJob(text: string, options: object): Promise<MadeJob> {
-	const made = await make(text, options);
-	if (!made.ok) throw new Error(JSON.stringify(made.problems));
-	return made;
-}
-
 /** Codes found in the SVG of a job's first part, after a change to what is written. */
 export async function foundAfter(text: string, change: (part: Part) => Part): Promise<string[]> {
-	const made = await madeJob(text, { formats: ["svg"], dimensions: false, proof: false });
-	const promised = promisedOf(
-		new TextDecoder().decode(made.files.at(-1)!.bytes),
-		"manifest.json",
-	) as Promised;
-	const { sheet } = made.drawings[0]!;
-	const spoilt: Sheet = {
-		...sheet,
-		placed: sheet.placed.map((p) => ({ ...p, part: change(p.part) })),
-	};
-	const svg = writeSvg(spoilt, made.job.bench.machine.pens);
-	const file = promised.files.find((f) => f.name === `${sheet.name}.svg`)!;
-	const { findings } = await new Prover(LETTERS).prove(new TextEncoder().encode(svg), file);
-	return findings.map((f) => f.code);
+	const made = await fullyMade(text, { formats: ["svg"], dimensions: false, proof: false });
+	return foundInDamaged(made, made.drawings[0]!.sheet.name, change);
 }
 
 /** A part whose outline's arc of the largest radius is as much flatter: its bulge times `by`. */

@@ -20,7 +20,7 @@ export function faultsOfPart(part: Part): string[] {
 }
 
 /** Claims that the part does not keep, or makes twice. */
-function claimFaults(part: Part): string[] {
+export function claimFaults(part: Part): string[] {
 	const ids = part.claims.map((c) => c.id);
 	const twice = ids.filter((id, i) => ids.indexOf(id) < i).map((id) => `${id} is claimed twice`);
 	const sizes = part.claims.filter((c): c is SizeClaim => c.kind !== "label");

@@ -1,12 +1,11 @@
 import fc from "fast-check";
 import { expect } from "vitest";
-import type { Part, Sheet, SizeClaim } from "../../src/drawing/index.js";
+import type { Part, SizeClaim } from "../../src/drawing/index.js";
 import { distanceTo, type Path, segments } from "../../src/geometry/index.js";
 import { make } from "../../src/make.js";
-import { Prover, promisedOf } from "../../src/proof/index.js";
-import { writeSvg } from "../../src/writers/index.js";
-import { LETTERS, madeParts } from "./made-parts.js";
+import { madeParts } from "./made-parts.js";
 import { measured, outlineOf } from "./measure-part.js";
+import { foundInDamaged, fullyMade } from "./part-checks.js";
 import { contourFaults, crossed, labelFaults, labelRectangles } from "./part-faults.js";
 import { type NeckOptions, RUNS, randomJob } from "./random-neck.js";
 
@@ -106,18 +105,8 @@ export async function runFindings(text: string): Promise<string[]> {
 
 /** What is found in the SVG of a job's first part after a change of its sheet. */
 export async function foundAfter(text: string, change: (part: Part) => Part): Promise<string[]> {
-	const made = await make(text, { dimensions: false });
-	if (!made.ok) throw new Error(JSON.stringify(made.problems));
-	const promised = promisedOf(new TextDecoder().decode(made.files.at(-1)!.bytes), "manifest.json");
-	if ("code" in promised) throw new Error(JSON.stringify(promised));
-	const { sheet } = made.drawings[0]!;
-	const changed: Sheet = {
-		...sheet,
-		placed: sheet.placed.map((p, i) => (i === 0 ? { ...p, part: change(p.part) } : p)),
-	};
-	const file = promised.files.find((f) => f.name === `${sheet.name}.svg`)!;
-	const bytes = new TextEncoder().encode(writeSvg(changed, made.job.bench.machine.pens));
-	return (await new Prover(LETTERS).prove(bytes, file)).findings.map((f) => f.code);
+	const made = await fullyMade(text, { dimensions: false });
+	return foundInDamaged(made, made.drawings[0]!.sheet.name, change);
 }
 
 /** A part with every point of some features' paths changed. */
