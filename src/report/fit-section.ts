@@ -1,7 +1,8 @@
 import type { Job } from "../job/index.js";
 import { parentElement } from "../writers/xml.js";
 import { facts, list, row, section, tableOf } from "./blocks.js";
-import { type FitBlock, fitBlocks } from "./fit-blocks.js";
+import type { FitBlock } from "./fit-block.js";
+import { fitBlocks } from "./fit-blocks.js";
 import { pictureOf } from "./picture.js";
 import { residualPlot } from "./residual-plot.js";
 

@@ -1,7 +1,7 @@
 import type { Mark, Note, Sheet } from "../drawing/index.js";
 import { circle, line, type Point } from "../geometry/index.js";
 import { fixed, trimmed } from "../units/index.js";
-import type { ReadLineSlots } from "./fit-blocks.js";
+import type { ReadLineSlots } from "./fit-block.js";
 
 /** The plot's own size and its margins, mm. */
 const WIDTH = 160;
