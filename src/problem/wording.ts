@@ -9,6 +9,7 @@ import { NECK } from "./words/neck.js";
 import { PAPER } from "./words/paper.js";
 import { PAPER_PROOF } from "./words/paper-proof.js";
 import { PROOF } from "./words/proof.js";
+import { PROOF_FILES } from "./words/proof-files.js";
 import { READINGS } from "./words/readings.js";
 import { READINGS_BOARD } from "./words/readings-board.js";
 import { READINGS_RADIUS } from "./words/readings-radius.js";
@@ -37,6 +38,7 @@ const WORDING: Wording = {
 	...LETTERING,
 	...FILES,
 	...PROOF,
+	...PROOF_FILES,
 	...PAPER_PROOF,
 	...FLAGS,
 	...READINGS_SCALE,

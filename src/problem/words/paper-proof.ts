@@ -1,10 +1,5 @@
 import { trimmed } from "../../units/index.js";
-import { type Facts, fine, mm, say, type Wording, w } from "./say.js";
-
-/** A place on a page, from its lower left corner. */
-function at({ x, y }: Facts): string {
-	return ` at x ${say(x)}, y ${say(y)}`;
-}
+import { at, fine, mm, say, type Wording, w } from "./say.js";
 
 const ANEW = "Do not use the page: write it anew.";
 

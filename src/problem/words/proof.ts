@@ -1,14 +1,9 @@
 import type { Fact } from "../problem.js";
-import { type Facts, fine, mm, say, type Wording, w } from "./say.js";
+import { at, type Facts, fine, mm, say, type Wording, w } from "./say.js";
 
 /** How often a finding was made, if more than once. */
 function times({ count }: Facts): string {
 	return Number(count) > 1 ? `, ${say(count)} times in the file` : "";
-}
-
-/** A place in a file's own coordinates: " at x 12.5, y 3". */
-function at({ x, y }: Facts): string {
-	return ` at x ${say(x)}, y ${say(y)}`;
 }
 
 /** The part that a path lies on: " of radius-gauge". */
@@ -38,50 +33,10 @@ function slipCause(factor: Fact | undefined): string {
 
 /** What is found in written files. */
 export const PROOF: Wording = {
-	"manifest-unreadable": (f) =>
-		w(
-			`${say(f.file)} is no manifest that a file can be measured against: ${say(f.reason)}`,
-			"Name the manifest.json that camber wrote beside the files, or make them anew.",
-		),
-	"manifest-missing": (f) =>
-		w(
-			`there is no manifest ${say(f.file)}`,
-			"Name it with --manifest, or name a job and a part with --job and --tool.",
-		),
-	"drawing-missing": (f) =>
-		w(
-			`there is no file or folder ${say(f.file)}`,
-			"Check the path; a file that was removed comes back when the job is made again.",
-		),
-	"proof-flags": () =>
-		w(
-			"--tool and --machine go with --job, and --job goes without --manifest",
-			"Measure against a manifest, or give --job with --tool.",
-		),
-	"pdf-with-job": (f) =>
-		w(
-			`${say(f.file)}: pages of a PDF cannot be looked for, only measured where they were put`,
-			"Leave --job out: it is measured against the manifest beside it, or against --manifest.",
-		),
-	"file-not-promised": (f) =>
-		w(
-			`${say(f.manifest)} promises nothing of ${say(f.file)}`,
-			`A file that was only renamed is known by its bytes; for one that was changed too, give it its old name, or, an SVG or DXF of one part, --job and --tool. The manifest speaks of ${say(f.known)}.`,
-		),
-	"one-part-wanted": (f) =>
-		w(
-			`a file is measured against one part, and here are ${(f.names as readonly string[]).length}`,
-			`Name one of them with --tool: ${say(f.names)}.`,
-		),
 	"part-not-found": (f) =>
 		w(
 			`${say(f.part)} was not found in the file`,
 			`It may hold another part, be drawn in another unit or for another kerf than ${fine(f.kerf)} mm, or have lost its cut contours.`,
-		),
-	"file-changed": (f) =>
-		w(
-			`${say(f.file)} is no longer as camber wrote it`,
-			"If you edited it, what was measured of it tells whether it still holds; texts and tables are not measured: for those make it anew.",
 		),
 	"outline-differs": (f) =>
 		w(

@@ -57,3 +57,8 @@ export const LENGTH_FORMS = '648, 648 mm, 64.8 cm, 25.5 in, 25 1/2 in, 25-1/2", 
 export function fine(fact: Fact | undefined): string {
 	return typeof fact === "number" && Math.abs(fact) < 1e15 ? trimmed(fact, 4) : say(fact);
 }
+
+/** A place in a file's or a page's own coordinates: " at x 12.5, y 3". */
+export function at({ x, y }: Facts): string {
+	return ` at x ${say(x)}, y ${say(y)}`;
+}
