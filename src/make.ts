@@ -98,18 +98,18 @@ export async function make(text: string, options: MakeOptions = {}): Promise<Mad
 	if (!chosen.ok) return fail(chosen.problems);
 	const cut = cutAll(chosen.tools, job.bench.machine);
 	if (!cut.ok) return fail(cut.problems);
-	const laid = layOutAll(job, cut.tools, options.sheets);
+	const laid = layOutAll(job, cut, options.sheets);
 	if (!laid.ok) return fail(laid.problems);
 	const { dimensions = true, report = false } = options;
-	const drawings = drawAll(job, cut.tools, laid.layouts, letters, options);
-	const prints = await printAll(job, cut.nominal, letters, formats, dimensions);
+	const drawings = drawAll(job, laid.tools, laid.layouts, letters, options);
+	const prints = await printAll(job, laid.nominal, letters, formats, dimensions);
 
 	const { pens } = job.bench.machine;
 	const drawn = [
 		...drawings.flatMap(({ sheet }) => writeAll(sheet, pens, formats.drawings, dxf)),
 		...prints.flatMap(({ files }) => files),
 	];
-	const tools = promisedParts(cut.nominal, cut.tools);
+	const tools = promisedParts(laid.nominal, laid.tools);
 	const facts = { job, tools, drawings, prints, dimensions };
 	const cautions = allCautions(job);
 	const promise = await manifestOf({ ...facts, files: drawn, cautions });
@@ -120,7 +120,7 @@ export async function make(text: string, options: MakeOptions = {}): Promise<Mad
 	const pages = report ? [reportOf({ ...facts, files: drawn, proven, cautions })] : [];
 	const files = [...drawn, ...pages];
 	const manifest = report ? await manifestOf({ ...facts, files, cautions }) : promise;
-	const skipped = [...built.skipped, ...cut.skipped];
+	const skipped = [...built.skipped, ...laid.skipped];
 	const all = [...files, manifest];
 	return { ok: true, job, tools, skipped, drawings, prints, files: all, cautions, proven };
 }

@@ -59,6 +59,31 @@ describe("a kit", () => {
 		expect(problemsOf("re-fret-kits")).toEqual([["unknown-tool", 0]]);
 	});
 
+	it("does without a tool whose parts the bed does not hold, which alone is refused", async () => {
+		const fast = { formats: ["svg"], proof: false } as const;
+		// The bars are about 490 mm long; the diagonal of 200 x 150 less its margins is 236.
+		const small = (...entries: string[]) =>
+			making(...entries).replace("make:", "machine: {kerf: 0.16 mm, bed: 200 x 150 mm}\nmake:");
+		const made = await make(small("re-fret-kit"), fast);
+		if (!made.ok) throw new Error(made.problems.map(problemText).join("\n"));
+		const tooLarge = made.skipped.filter(({ reasons }) =>
+			reasons.some(({ code }) => code === "part-larger-than-bed"),
+		);
+		const ids = tooLarge.map(({ wanted }) => wanted.tool.id);
+		expect(ids).toEqual(["notched-straightedge", "sanding-block", "slot-strip"]);
+		const there = made.tools.map(({ wanted }) => wanted.tool.id);
+		expect(there).toContain("radius-gauge");
+		expect(there).not.toContain("slot-strip");
+		expect(made.drawings.some(({ sheet }) => sheet.name.includes("slot-strip"))).toBe(false);
+		const manifest = new TextDecoder().decode(made.files.at(-1)!.bytes);
+		expect(manifest).not.toContain("slot-strip.svg");
+		const own = await make(small("re-fret-kit", "slot-strip"), fast);
+		expect(own.ok ? [] : own.problems.map(({ code }) => code)).toEqual(["part-larger-than-bed"]);
+		const without = await make(small("re-fret-kit"), { ...fast, sheets: false });
+		if (!without.ok) throw new Error(without.problems.map(problemText).join("\n"));
+		expect(without.tools.map(({ wanted }) => wanted.tool.id)).toContain("slot-strip");
+	});
+
 	it("lists what does not apply to the neck, with the reason, and makes the rest", async () => {
 		const flat = JOB.replace("radius: 12 in", "radius: flat").replace(
 			/make:[\s\S]*/u,
