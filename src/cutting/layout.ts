@@ -26,7 +26,8 @@ export type Layouts =
  * grain, in the order in which these first appear.
  *
  * Parts are turned by 90° where that helps, or not at all where their sheet has a grain. A part
- * that is too long for both goes alone on a sheet, at the angle that leaves it the most room.
+ * that is too long for both goes on a sheet of its own, at the angle that leaves it the most room,
+ * with as many others beside it as the rooms there hold.
  * The same parts and bed give the same sheets.
  *
  * @param parts - compensated already; a part that stands several times is placed several times
@@ -45,9 +46,8 @@ export function layOut(parts: readonly Part[], bed: Bed): Layouts {
 	if (refused.length > 0) return { ok: false, problems: refusals(refused, bed) };
 	const layouts = groupsOf(parts).flatMap((group): Layout[] => {
 		const packed = group.filter((part) => !diagonals.has(part)).map((part) => boxed.get(part)!);
-		const alone = group.flatMap((part) => diagonals.get(part) ?? []);
-		const sheets = [...packedSheets(packed, bed), ...alone.map((placed) => [placed])];
-		return sheets.map((placed) => ({
+		const slanted = group.flatMap((part) => diagonals.get(part) ?? []);
+		return packedSheets(packed, slanted, bed).map((placed) => ({
 			stock: group[0]!.stock,
 			placed,
 			used: areaOf(placed) / (bed.size.x * bed.size.y),

@@ -114,6 +114,9 @@ const anyBed = fc.record({
 	spacing: fc.integer({ min: 5, max: 80 }).map((tenths) => tenths / 10),
 });
 
+/** Of a bar, in lengths of the bed: most go on the diagonal, some not at all. */
+const reach = fc.double({ min: 1.01, max: 1.2, noNaN: true });
+
 const RUNS = { seed: 2_718, numRuns: 60 };
 
 describe("layOut", () => {
@@ -263,10 +266,9 @@ describe("layOut", () => {
 });
 
 describe("a part that is too long for its bed", () => {
-	it("goes alone on the diagonal, where the same room is left both ways", () => {
-		const [square, bar] = sheetsOf([plate("bar", 650, 30), plate("square", 50, 50)]);
-		expect(square!.placed.map((p) => p.part.name)).toEqual(["square"]);
-		expect(bar!.placed.map((p) => p.part.name)).toEqual(["bar"]);
+	it("goes on the diagonal, where the same room is left both ways", () => {
+		const [bar, ...more] = sheetsOf([plate("bar", 650, 30)]);
+		expect(more).toEqual([]);
 		expect(measuredFaults(bar!, BED)).toEqual([]);
 		const { turn } = bar!.placed[0]!.move;
 		const [c, s] = [Math.cos(turn), Math.abs(Math.sin(turn))];
@@ -275,6 +277,55 @@ describe("a part that is too long for its bed", () => {
 		const middle = (xs: readonly number[]) => (Math.min(...xs) + Math.max(...xs)) / 2;
 		expect(middle(corners.map((p) => p.x))).toBeCloseTo(300, 9);
 		expect(middle(corners.map((p) => p.y))).toBeCloseTo(200, 9);
+	});
+
+	it("shares its sheet with what finds room in the corners beside it", () => {
+		/*
+		 * The bar of 650 x 30 takes 560.5 wide at most: it lies at about 32°. Each corner beside it is
+		 * a triangle of about 550 x 340, in which a plate of 200 x 150 has room and one of 400 x 200
+		 * has not: 400·tan 32° + 200 is more than the 390 of the bed.
+		 */
+		const small = [plate("a", 200, 150), plate("b", 200, 150)];
+		const [both, ...none] = sheetsOf([plate("bar", 650, 30), ...small]);
+		expect(none).toEqual([]);
+		expect(both!.placed.map((p) => p.part.name).sort()).toEqual(["a", "b", "bar"]);
+		expect(measuredFaults(both!, BED)).toEqual([]);
+		const two = sheetsOf([plate("bar", 650, 30), plate("large", 400, 200), ...small]);
+		expect(two.map(({ placed }) => placed.map((p) => p.part.name).sort())).toEqual([
+			["large"],
+			["a", "b", "bar"],
+		]);
+	});
+
+	it("keeps its spacing to any parts beside it, whichever way it slants, and loses none", () => {
+		const bars = fc.array(
+			fc.record({ length: reach, height: fc.integer({ min: 8, max: 60 }), rises: fc.boolean() }),
+			{ minLength: 1, maxLength: 2 },
+		);
+		let beside = 0;
+		fc.assert(
+			fc.property(bars, fc.array(anyPart, { maxLength: 14 }), anyBed, (list, others, bed) => {
+				const longest = Math.max(bed.size.x, bed.size.y) - 2 * bed.margin;
+				const long = list.map(({ length, height, rises }, i) => {
+					const right = longest * length;
+					const bar = rises
+						? closed(vertex(0, 0), vertex(right, 0), vertex(right, height), vertex(0, height))
+						: closed(vertex(0, 0), vertex(right, 0), vertex(0, height));
+					return part(`bar-${i}`, [bar], ACRYLIC);
+				});
+				const result = layOut([...long, ...others], bed);
+				fc.pre(result.ok);
+				if (!result.ok) return;
+				expect(result.layouts.flatMap((layout) => measuredFaults(layout, bed))).toEqual([]);
+				const placed = result.layouts.flatMap((l) => l.placed.map((p) => p.part.name)).sort();
+				expect(placed).toEqual([...long, ...others].map((p) => p.name).sort());
+				beside += result.layouts.filter(
+					({ placed: all }) => all.length > 1 && all.some((p) => p.part.name === "bar-0"),
+				).length;
+			}),
+			RUNS,
+		);
+		expect(beside).toBeGreaterThan(RUNS.numRuns / 3);
 	});
 
 	it("is looked at along both diagonals", () => {

@@ -2,9 +2,10 @@ import { PACKING_LOGIC } from "maxrects-packer";
 import type { Placed } from "../../drawing/index.js";
 import type { Point } from "../../geometry/index.js";
 import type { Bed } from "../machine.js";
+import { roomsBeside } from "./beside-diagonal.js";
 import { type Boxed, fits, fitsLying, mayTurn, ROUNDING, roomOf, STEPS, turned } from "./boxed.js";
 import { withCorner } from "./corner.js";
-import { type Given, packing, type Spot } from "./packing.js";
+import { filling, type Given, packing, type Spot } from "./packing.js";
 
 /** In which order parts are given to the packer: largest first, by several measures. */
 const ORDERS: readonly ((box: Boxed) => number)[] = [
@@ -21,16 +22,61 @@ const WAYS = ["drawn", "lying", "standing"] as const;
 
 const LOGICS = [PACKING_LOGIC.MAX_EDGE, PACKING_LOGIC.MAX_AREA] as const;
 
-/** The packing with the fewest sheets, and of those the one that leaves most of the last sheet. */
-export function packedSheets(boxes: readonly Boxed[], bed: Bed): Placed[][] {
-	if (boxes.length === 0) return [];
-	const spacing = Math.ceil(bed.spacing * STEPS - ROUNDING);
+/**
+ * The packing with the fewest sheets, and of those the one that leaves most of the last sheet.
+ *
+ * @param diagonals - each on a sheet of its own, beside which parts are laid before others
+ * @returns sheets without a diagonal first
+ */
+export function packedSheets(
+	boxes: readonly Boxed[],
+	diagonals: readonly Placed[],
+	bed: Bed,
+): Placed[][] {
+	const spacing = spacingOf(bed);
 	const room = roomOf(bed);
-	const best = bestPacking(boxes, room, spacing);
-	const last = tightened(best.at(-1)!, room, spacing);
-	return [...best.slice(0, -1), last].map((spots) =>
-		spots.map((spot) => placedAt(spot, bed.margin)),
+	const beside = bestFilling(boxes, diagonals, bed);
+	const others = beside.left.map(({ box }) => box);
+	const best = others.length > 0 ? bestPacking(others, room, spacing) : [];
+	const last = best.slice(-1).map((spots) => tightened(spots, room, spacing));
+	const placed = (spots: readonly Spot[]) => spots.map((spot) => placedAt(spot, bed.margin));
+	return [
+		...[...best.slice(0, -1), ...last].map(placed),
+		...diagonals.map((diagonal, i) => [diagonal, ...placed(beside.sheets[i]!)]),
+	];
+}
+
+/** What lies beside each diagonal, and what lies nowhere yet. */
+interface Beside {
+	readonly sheets: readonly (readonly Spot[])[];
+	readonly left: readonly Given[];
+}
+
+/** Parts beside the diagonals, in the trial that leaves least of them over. */
+function bestFilling(boxes: readonly Boxed[], diagonals: readonly Placed[], bed: Bed): Beside {
+	if (boxes.length === 0) return { sheets: diagonals.map(() => []), left: [] };
+	const spacing = spacingOf(bed);
+	const room = roomOf(bed);
+	const rooms = diagonals.map((diagonal) => roomsBeside(diagonal, bed));
+	const tried = LOGICS.flatMap((logic) =>
+		trials(boxes, room).map((given) =>
+			rooms.reduce(
+				({ sheets, left }: Beside, free): Beside => {
+					const next = filling(left, free, room, spacing, logic);
+					return { sheets: [...sheets, next.spots], left: next.left };
+				},
+				{ sheets: [], left: given },
+			),
+		),
 	);
+	const areaLeft = ({ left }: Beside) =>
+		left.reduce((sum, { box }) => sum + box.width * box.height, 0);
+	return tried.reduce((a, b) => (areaLeft(b) < areaLeft(a) ? b : a));
+}
+
+/** The spacing of a bed in steps. */
+function spacingOf(bed: Bed): number {
+	return Math.ceil(bed.spacing * STEPS - ROUNDING);
 }
 
 function bestPacking(boxes: readonly Boxed[], room: Point, spacing: number): Spot[][] {
