@@ -88,14 +88,16 @@ function position(part: Part, claim: SizeClaim, own: readonly Path[]): number {
 	return nearest(crossingsAtHeight([outlineOf(part)], at.y), at.x) - datum.x;
 }
 
-/** Between the two places of the outline that a claim's ends name. */
+/** Between the two places of the contours that a claim's ends name. */
 function span(part: Part, { axis, at }: SizeClaim): number {
 	const [a, b] = at as [Point, Point];
-	const outline = [outlineOf(part)];
+	const contours = part.marks
+		.filter(({ operation, path }) => operation === "cut" && path.closed)
+		.map(({ path }) => path);
 	const place = (p: Point) =>
 		axis === "x"
-			? nearest(crossingsAtHeight(outline, p.y), p.x)
-			: nearest(crossingsAtPlace(outline, p.x), p.y);
+			? nearest(crossingsAtHeight(contours, p.y), p.x)
+			: nearest(crossingsAtPlace(contours, p.x), p.y);
 	return place(b) - place(a);
 }
 

@@ -59,9 +59,27 @@ export const TOOLS_SETUP: Wording = {
 			`between frets ${say(f.first)} and ${say(f.last)} lies no fret to read at`,
 			"Give the lower fret first, and one at least two frets higher.",
 		),
-	"dial-reach-needed": () =>
+	"dial-reach-needed": (f) =>
 		w(
-			"where the dial's hole goes follows from the dial, of which dial-reach is not given",
-			"Press the plunger half way in, measure from the middle of the lug's hole to the tip, and give it as dial-reach.",
+			f.held === "stem"
+				? "how high the bar may be follows from the dial, of which dial-reach is not given"
+				: "where the dial's hole goes follows from the dial, of which dial-reach is not given",
+			f.held === "stem"
+				? "Press the plunger half way in, measure from where the stem leaves the dial's body to the tip, and give it as dial-reach."
+				: "Press the plunger half way in, measure from the middle of the lug's hole to the tip, and give it as dial-reach.",
+		),
+	"stem-in-thick-sheets": (f) => {
+		const [stem, layers, most] = [Number(f.stem), Number(f.layers), Number(f.most)];
+		const sheet = (n: number) => `${mm(stem / n)} to ${mm((stem + most) / n)}`;
+		const thicker = layers > 1 ? `, or ${sheet(layers - 1)}` : "";
+		return w(
+			`between ${layers === 1 ? "cheeks with one sheet" : `cheeks with ${say(f.layers)} sheets`} of ${mm(f.thickness)} a stem of ${mm(f.stem)} would have ${mm(f.play)} of play`,
+			`A screw takes up ${mm(f.most)} at most: give the bar a stock of ${sheet(layers)}${thicker}.`,
+		);
+	},
+	"clamp-screw-needed": (f) =>
+		w(
+			`without a screw the stem would have ${mm(f.play)} of play across the bar`,
+			`Leave clamp-screw out, or take a sheet of which some make up the stem to within ${mm(f.snug)}.`,
 		),
 };

@@ -2,7 +2,8 @@ import type { SizeClaim } from "../../drawing/index.js";
 import type { Point } from "../../geometry/index.js";
 import { cutSize } from "../size.js";
 import type { Bench } from "../tool.js";
-import { type Laid, RELIEF } from "./lay.js";
+import { hasPad, type Laid } from "./lay.js";
+import { type Hole, RELIEF } from "./measures.js";
 
 /** A stretch of the lower edge: a foot, the pad, or a relief between two of them. */
 interface Stretch {
@@ -13,7 +14,8 @@ interface Stretch {
 }
 
 /** Feet and pad in their order along the bar. */
-export function landsOf({ foot, span, readAt, dial }: Laid): Stretch[] {
+export function landsOf(laid: Laid): Stretch[] {
+	const { foot, span, readAt } = laid;
 	const land = (id: string, name: string, x: number) => ({
 		id,
 		name,
@@ -22,7 +24,7 @@ export function landsOf({ foot, span, readAt, dial }: Laid): Stretch[] {
 	});
 	return [
 		land("first-foot", "first foot", 0),
-		...(dial ? [] : [land("pad", "pad", readAt)]),
+		...(hasPad(laid) ? [land("pad", "pad", readAt)] : []),
 		land("second-foot", "second foot", span),
 	];
 }
@@ -43,7 +45,7 @@ const on = (x: number, y = AT): Point => ({ x, y });
 
 /** Promises of the bar: where it stands and reads, that feet and pad are level, and its plate. */
 export function barClaims(bench: Bench, laid: Laid): SizeClaim[] {
-	const { height, foot, span, dial } = laid;
+	const { height, foot, span, dial, stem } = laid;
 	const lands = landsOf(laid);
 	const start = lands[0]!.from;
 	const size = (claim: Omit<SizeClaim, "operation" | "bench" | "file">) => cutSize(bench, claim);
@@ -98,7 +100,7 @@ export function barClaims(bench: Bench, laid: Laid): SizeClaim[] {
 		size({
 			id: "level",
 			kind: "straightness",
-			feature: dial ? "feet" : "feet and pad",
+			feature: hasPad(laid) ? "feet and pad" : "feet",
 			datum: "feet",
 			axis: "line",
 			at: [on(start, 0), on(span + foot / 2, 0)],
@@ -106,18 +108,26 @@ export function barClaims(bench: Bench, laid: Laid): SizeClaim[] {
 		}),
 		lengthOf("length", "bar", on(start, height / 2), on(span + foot / 2, height / 2), "x"),
 		lengthOf("height-over-relief", "bar over the relief", on(x, RELIEF), on(x, height), "y"),
-		...(dial
-			? [
-					size({
-						id: "dial-hole",
-						kind: "diameter",
-						feature: "dial hole",
-						datum: "dial hole",
-						axis: "line",
-						at: [{ x: dial.x, y: dial.y }],
-						nominal: dial.diameter,
-					}),
-				]
-			: []),
+		...(dial ? [holeSize(bench, "dial hole", dial)] : []),
+		...(stem?.screw ? [holeSize(bench, "clamp screw hole", stem.screw)] : []),
 	];
+}
+
+/** The promise of a round hole, by the name of its feature; of a series all but one are in the table alone. */
+export function holeSize(
+	bench: Bench,
+	feature: string,
+	{ x, y, diameter }: Hole,
+	series?: string,
+): SizeClaim {
+	return cutSize(bench, {
+		id: feature.replaceAll(" ", "-"),
+		kind: "diameter",
+		feature,
+		datum: feature,
+		axis: "line",
+		at: [{ x, y }],
+		nominal: diameter,
+		...(series === undefined ? {} : { series }),
+	});
 }

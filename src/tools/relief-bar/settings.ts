@@ -35,7 +35,7 @@ export function settings(unit: Unit) {
 				range: "[1, 14]",
 			}),
 		"reads-with": choiceField(["feeler", "dial"], {
-			text: "feeler: a pad level with the feet, and a feeler leaf under it; dial: an indicator bolted to the bar by its lug",
+			text: "feeler: a pad level with the feet, and a feeler leaf under it; dial: an indicator that hangs over the fret",
 		}).default("feeler"),
 		"foot-width": lengthField(
 			unit,
@@ -47,19 +47,11 @@ export function settings(unit: Unit) {
 			{ from: 20, to: 200 },
 			{
 				text: "Height of the bar",
-				derived: "as high as its own sag asks, and as the dial's hole asks",
+				derived:
+					"as high as its own sag asks, and as the dial's hole asks; 1 mm less than dial-reach where the stem is held",
 			},
 		).optional(),
-		"dial-hole": lengthField(
-			unit,
-			{ from: 2, to: 15 },
-			{ text: "Diameter of the hole for the bolt through the dial's lug" },
-		).prefault("6.4 mm"),
-		"dial-reach": lengthField(
-			unit,
-			{ from: 20, to: 150 },
-			{ text: "From the middle of the lug's hole to the plunger's tip, pressed half way in" },
-		).optional(),
+		...dialSettings(unit),
 		"zero-block": flagField({
 			text: "A straight bar besides, on which the relief bar reads zero",
 		}).default(true),
@@ -72,7 +64,58 @@ export function settings(unit: Unit) {
 	});
 }
 
+/** What only a dial asks for. */
+function dialSettings(unit: Unit) {
+	return {
+		"dial-held-by": choiceField(["lug", "stem"], {
+			text: "lug: bolted to the bar's face; stem: clamped in a channel between laminations",
+		}).default("lug"),
+		"dial-reach": lengthField(
+			unit,
+			{ from: 20, to: 150 },
+			{
+				text: "To the plunger's tip, pressed half way in: from the middle of the lug's hole, or from where the stem leaves the dial's body",
+			},
+		).optional(),
+		"dial-hole": lengthField(
+			unit,
+			{ from: 2, to: 15 },
+			{ text: "Diameter of the hole for the bolt through the dial's lug" },
+		).prefault("6.4 mm"),
+		"dial-stem": lengthField(
+			unit,
+			{ from: 4, to: 12 },
+			{ text: "Diameter of the dial's stem; 8 mm and 3/8 in are usual" },
+		).prefault("8 mm"),
+		"stem-length": lengthField(
+			unit,
+			{ from: 8, to: 60 },
+			{ text: "How far the stem stands out of the dial's body, without the plunger" },
+		).prefault("12 mm"),
+		"stem-play": lengthField(
+			unit,
+			{ from: 0, to: 0.5 },
+			{ text: "How much wider along the bar the stem's channel is than the stem" },
+		).prefault("0.1 mm"),
+		"clamp-screw": lengthOrWord(
+			unit,
+			["none"],
+			{ from: 2, to: 8 },
+			{
+				text: "Diameter of the holes in the cheeks for a screw that presses on the stem",
+				derived: "4 mm, half of a stem thinner than 8 mm",
+			},
+		).optional(),
+		dowel: lengthOrWord(
+			unit,
+			["none"],
+			{ from: 2, to: 6 },
+			{ text: "Diameter of the dowels that hold the laminations in their places" },
+		).prefault("3 mm"),
+	};
+}
+
 /** Settings as given, fixed defaults in place. */
 export type Given = z.output<ReturnType<typeof settings>>;
 /** Settings with every default in place. */
-export type BarSettings = Settled<Given, "stand-on">;
+export type BarSettings = Settled<Given, "stand-on" | "clamp-screw">;

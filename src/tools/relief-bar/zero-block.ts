@@ -10,9 +10,19 @@ import type { Laid } from "./lay.js";
 const BEYOND = 10;
 const HEIGHT = 25;
 const TEXT = 2.5;
+/** A bar glued up of several sheets stands and reads on a block at least so thick, mm. */
+const STOUT = 6;
+
+/** Sheets in a block: under a bar of several its edge must carry the plunger beside its middle. */
+function sheetsOf({ stock }: Bench, { stem }: Laid): number {
+	if (!stem) return 1;
+	return Math.min(stem.layers + 2, Math.ceil(STOUT / stock.thickness - 1e-9));
+}
 
 /** A bar with a straight edge as long as the relief bar and more. */
-export function zeroBlock(bench: Bench, { span, first, last }: Laid, name: string): Part {
+export function zeroBlock(bench: Bench, laid: Laid, name: string): Part {
+	const { span, first, last } = laid;
+	const layers = sheetsOf(bench, laid);
 	const { letters, job } = bench;
 	const [left, right] = [-BEYOND, span + BEYOND];
 	const round = CORNER_RADIUS;
@@ -73,6 +83,7 @@ export function zeroBlock(bench: Bench, { span, first, last }: Laid, name: strin
 		tool: "relief-bar",
 		title: "Zero block of the relief bar",
 		stock: bench.stock,
+		...(layers > 1 && { layers }),
 		marks: [
 			...labels.flatMap((l) => l.marks),
 			{ operation: "cut", path: outline, feature: "outline" },
@@ -94,6 +105,11 @@ export function zeroBlock(bench: Bench, { span, first, last }: Laid, name: strin
 			...labels.map((l) => l.claim),
 		],
 		notes: [
+			...(layers > 1
+				? [
+						`Glue ${layers} of it face on face, upper edges flush: the bar's feet are wider, and stand on it with their middle.`,
+					]
+				: []),
 			"Stand the block on its lower edge on a flat bench, the relief bar on its upper edge: there a dial is set to zero, and a pad must touch with no light under it.",
 			"The edge is only as straight as the machine cut it: lap it on glass or a surface plate before you trust it.",
 		],

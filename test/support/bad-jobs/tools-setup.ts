@@ -4,6 +4,10 @@ import { type BadJob, bad } from "./bad-job.js";
 const layout = (settings: string) => making(`nut-layout-strip: ${settings}`);
 const heights = (settings: string) => making(`height-gauge: ${settings}`);
 const reliefBar = (settings: string) => making(`relief-bar: ${settings}`);
+const heldStem = (setting: string) =>
+	reliefBar(
+		`{body-joint: 14, reads-with: dial, dial-held-by: stem, dial-reach: 32 mm, ${setting}}`,
+	);
 
 export const TOOLS_SETUP: readonly BadJob[] = [
 	bad(
@@ -102,5 +106,29 @@ export const TOOLS_SETUP: readonly BadJob[] = [
 		"dial-reach-needed",
 		"dial}",
 		"dial-reach",
+	),
+	bad(
+		"a dial of unknown reach whose stem is held",
+		reliefBar("{body-joint: 14, reads-with: dial, dial-held-by: stem}"),
+		"dial-reach-needed",
+		"dial, dial-held-by",
+		"the dial's body",
+	),
+	bad(
+		"a stem that the sheets hold too loosely",
+		heldStem("dial-stem: 7 mm"),
+		"stem-in-thick-sheets",
+		"7 mm",
+		"3 sheets of 3 mm",
+		"2 mm of play",
+		"2.333 mm to 2.833 mm, or 3.5 mm to 4.25 mm",
+	),
+	bad(
+		"a stem with play and without a screw",
+		heldStem("clamp-screw: none"),
+		"clamp-screw-needed",
+		"none}",
+		"1 mm of play",
+		"0.1 mm",
 	),
 ];
