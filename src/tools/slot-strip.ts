@@ -3,6 +3,8 @@ import { line } from "../geometry/index.js";
 import { fretLine, isFanned, type Neck, widthAt } from "../neck/index.js";
 import { type Problem, problem } from "../problem/index.js";
 import { fixed, trimmed } from "../units/index.js";
+import { nutLine } from "./board-outline.js";
+import { type MarkerCentre, markerCentres } from "./marker-centres.js";
 import { outOfRange } from "./size.js";
 import { slotClaims, stripClaims } from "./slot-strip/claims.js";
 import { fretList, type StripLabels, slotLabels } from "./slot-strip/labels.js";
@@ -10,9 +12,6 @@ import {
 	CROSS,
 	type Ends,
 	endsOf,
-	type MarkerCentre,
-	markerCentres,
-	nutLine,
 	type Slot,
 	slotFlanks,
 	slotHole,
@@ -52,7 +51,7 @@ function refusals(bench: Bench, s: StripSettings): Problem[] {
 function spreadProblems(bench: Bench, s: StripSettings): Problem[] {
 	const spread = s["double-marker-spread"];
 	if (spread === undefined) return [];
-	const beside = markerCentres(bench, s).flatMap(({ at, fret }) => {
+	const beside = markerCentres(bench.neck, spread).flatMap(({ at, fret }) => {
 		const most = widthAt(bench.neck, at.x - CROSS) - 2 * CROSS;
 		return 2 * Math.abs(at.y) > most ? [{ fret, most }] : [];
 	});
@@ -151,7 +150,7 @@ function build(bench: Bench, given: Given, name: string): Built {
 
 	const slots = slotsOf(neck);
 	const ends = endsOf(neck, slots, s);
-	const markers = markerCentres(bench, s);
+	const markers = markerCentres(neck, s["double-marker-spread"]);
 	const texts = slotLabels(bench, slots, s, markers);
 	const title = stripTitle(bench, ends, s);
 	const labels = [...title.labels, ...texts.labels];

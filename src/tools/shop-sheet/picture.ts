@@ -19,8 +19,7 @@ import {
 	widthAt,
 } from "../../neck/index.js";
 import { fixed } from "../../units/index.js";
-import { type MarkerCentre, markerCentres } from "../slot-strip/lay.js";
-import { settings as stripSettings } from "../slot-strip/settings.js";
+import { type MarkerCentre, markerCentres } from "../marker-centres.js";
 import type { Bench } from "../tool.js";
 import { HANG, type Line } from "./lines.js";
 
@@ -64,7 +63,7 @@ function shapeOf(bench: Bench): Shape {
 		edges,
 		saddle,
 		end: pointOnFret(last, 0),
-		markers: markerCentres(bench, { ...stripSettings("mm").parse({}), "edge-margin": 0 }),
+		markers: markerCentres(neck),
 		box: extentsOfPoints([...edges.flat(), ...saddle]),
 	};
 }

@@ -1,16 +1,21 @@
 import type { SizeClaim } from "../../drawing/index.js";
 import type { Point } from "../../geometry/index.js";
 import { crossingOf, isFanned, widthAt } from "../../neck/index.js";
+import type { MarkerCentre } from "../marker-centres.js";
 import { cutSize, scoredSize } from "../size.js";
 import type { Bench } from "../tool.js";
-import type { Ends, MarkerCentre, Slot } from "./lay.js";
+import type { Ends, Slot } from "./lay.js";
 import type { StripSettings } from "./settings.js";
 
 const ORIGIN: Point = { x: 0, y: 0 };
 const NUT = "theoretical nut";
 
 /** Promises of every slot: where, how long, how slanted, and how wide if it is cut to a width. */
-export function slotClaims(bench: Bench, slots: readonly Slot[], s: StripSettings): SizeClaim[] {
+export function slotClaims(
+	bench: Bench,
+	slots: readonly Slot[],
+	s: Pick<StripSettings, "slots">,
+): SizeClaim[] {
 	const { neck, wire } = bench;
 	const fanned = isFanned(neck);
 	const size = s.slots === "scored" ? scoredSize : cutSize;

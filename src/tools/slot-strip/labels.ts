@@ -3,8 +3,9 @@ import type { Point } from "../../geometry/index.js";
 import { type FretLine, fretLine, type Neck, widthAt } from "../../neck/index.js";
 import { fixed } from "../../units/index.js";
 import { type Label, label } from "../label.js";
+import type { MarkerCentre } from "../marker-centres.js";
 import type { Bench } from "../tool.js";
-import { CROSS, halfDash, type MarkerCentre, type Slot } from "./lay.js";
+import { CROSS, halfDash, type Slot } from "./lay.js";
 import { type Beside, placeIn, roomBetween, textCorners } from "./room.js";
 import type { StripSettings } from "./settings.js";
 

@@ -10,12 +10,9 @@ import {
 	fretNumbers,
 	type Neck,
 	pointAlong,
-	pointOnFret,
 	stringLines,
-	widthAt,
 } from "../../neck/index.js";
-import { outlineOf } from "../outline.js";
-import { type Bench, CORNER_RADIUS } from "../tool.js";
+import { aroundSides, beforeBends, boardSides, pastBends, squareEnd } from "../board-outline.js";
 import type { StripSettings } from "./settings.js";
 
 /** A slot of the strip: where its middle line runs and how it ends. */
@@ -65,9 +62,6 @@ export interface Ends {
 	readonly to: number;
 }
 
-/** The strip's rounded corners stay this far from a bend of the board's edge, mm. */
-const OFF_BEND = 2 * CORNER_RADIUS;
-
 /**
  * The strip reaches past the nut, the moved nut and the last fret by the end margin, and a little
  * more where a bend of the board's edge would meet its corners.
@@ -77,32 +71,16 @@ export function endsOf(neck: Neck, slots: readonly Slot[], s: StripSettings): En
 	const nutEnds = ([-1, 1] as const).map((side) => edgePoint(neck, nut, side).x);
 	const far = Math.max(...slots.flatMap(({ bass, treble }) => [bass.x, treble.x]));
 	const shift = Math.min(0, neck.nutShift);
-	let from = Math.min(...nutEnds) + shift - s["end-margin"];
-	let to = far + s["end-margin"];
-	const bends = neck.width.knots.map((k) => k.x).sort((a, b) => a - b);
-	for (const x of [...bends].reverse()) if (Math.abs(x - from) < OFF_BEND) from = x - OFF_BEND;
-	for (const x of bends) if (Math.abs(x - to) < OFF_BEND) to = x + OFF_BEND;
-	return { from, to };
+	return {
+		from: beforeBends(neck, Math.min(...nutEnds) + shift - s["end-margin"]),
+		to: pastBends(neck, far + s["end-margin"]),
+	};
 }
 
 /** The board's outline between the ends, wider by the edge margin, corners rounded. */
-export function stripOutline(neck: Neck, ends: Ends, margin: number): Path {
-	const knots = neck.width.knots.map((k) => k.x).filter((x) => x > ends.from && x < ends.to);
-	const along = [ends.from, ...knots, ends.to];
-	const half = (x: number) => widthAt(neck, x) / 2 + margin;
-	const last = along.length - 1;
-	const corner = (x: number, y: number, i: number) =>
-		i === 0 || i === last ? { x, y, round: CORNER_RADIUS } : { x, y };
-	const lower = along.map((x, i) => corner(x, -half(x), i));
-	const upper = along.map((x, i) => corner(x, half(x), i)).reverse();
-	return outlineOf([...lower, ...upper]);
-}
-
-/** A line across the board at the nut, shifted along the neck. */
-export function nutLine(neck: Neck, shift: number): readonly [Point, Point] {
-	const nut = fretLine(neck, 0);
-	const moved = { ...nut, x: nut.x + shift };
-	return [edgePoint(neck, moved, -1), edgePoint(neck, moved, 1)];
+export function stripOutline(neck: Neck, { from, to }: Ends, margin: number): Path {
+	const ends = [from, to].map((x) => squareEnd(neck, x, margin));
+	return aroundSides(boardSides(neck, ends[0]!, ends[1]!, margin));
 }
 
 /** Half the longest dash of a string's line at a slot, mm. */
@@ -128,37 +106,5 @@ export function stringDashes(neck: Neck): Mark[] {
 				feature: `string line ${i + 1}`,
 			};
 		});
-	});
-}
-
-/** Centres of one fret's marker. */
-export interface MarkerCentre {
-	readonly fret: number;
-	readonly id: string;
-	/** As people call it: "marker 12 bass". */
-	readonly feature: string;
-	readonly at: Point;
-}
-
-/** Marker centres: midway between a fret and the one before, along the neck. */
-export function markerCentres(bench: Bench, s: StripSettings): MarkerCentre[] {
-	const { neck } = bench;
-	return neck.markers.flatMap(({ fret, double }) => {
-		const here = fretLine(neck, fret);
-		const before = fretLine(neck, fret - 1);
-		const centre = (y: number): Point => ({
-			x: (pointOnFret(here, y).x + pointOnFret(before, y).x) / 2,
-			y,
-		});
-		const feature = `marker ${fret}`;
-		if (!double) return [{ fret, id: `marker-${fret}`, feature, at: centre(0) }];
-		const middle = (here.x + before.x) / 2;
-		const half = (s["double-marker-spread"] ?? widthAt(neck, middle) * 0.4) / 2;
-		return (["bass", "treble"] as const).map((side) => ({
-			fret,
-			id: `marker-${fret}-${side}`,
-			feature: `${feature} ${side}`,
-			at: centre((side === "bass" ? -half : half) * neck.trebleSide),
-		}));
 	});
 }

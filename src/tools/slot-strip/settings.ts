@@ -1,6 +1,7 @@
 import * as z from "zod";
 import { choiceField, flagField, lengthField } from "../../fields/index.js";
 import type { Unit } from "../../units/index.js";
+import { doubleSpreadField } from "../marker-centres.js";
 import type { Settled } from "../tool.js";
 
 /** The strip's settings as a job gives them. */
@@ -26,14 +27,7 @@ export function settings(unit: Unit) {
 			text: "Dashes on every string's line at the slots, where the job gives the strings",
 		}).default(true),
 		distances: flagField({ text: "The distance from the nut at every slot" }).default(true),
-		"double-marker-spread": lengthField(
-			unit,
-			{ above: 0, to: 100 },
-			{
-				text: "Between the two centres of a double marker",
-				derived: "two fifths of the board's width there",
-			},
-		).optional(),
+		"double-marker-spread": doubleSpreadField(unit),
 	});
 }
 
