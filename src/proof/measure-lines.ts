@@ -4,6 +4,7 @@ import { pathLength } from "../geometry/index.js";
 import { type Cut, crossings, type Edges, nearestCut } from "./edges.js";
 import type { Finished } from "./finished.js";
 import { recessMiddle, widthAcross } from "./measure-recess.js";
+import { holeOf } from "./measure-rounds.js";
 import { axisOf, dot, gap, minus, WINDOW } from "./plane.js";
 
 /** Lines that are features of their own; the others may be a datum, as the nut's line is. */
@@ -33,7 +34,8 @@ function linesOf(finished: Finished, { operation }: SizeClaim): Edges {
 }
 
 /**
- * Distance of a feature from its datum along the claim's axis, mm; NaN where it is not found.
+ * Distance of a feature from its datum along the claim's axis, mm; NaN where it is not found. A round
+ * hole is where the middle of the circle through its edge is.
  *
  * A second edge is turned by half a turn: its distances count the other way, as its claims say.
  */
@@ -57,6 +59,11 @@ function distanceOf(
 ): number {
 	const [datum, at] = claim.at as [Point, Point];
 	const axis = axisOf(claim.axis, datum, at);
+	const round = claims.find((c) => c.kind === "diameter" && c.feature === claim.feature);
+	if (round) {
+		const hole = holeOf(finished, round);
+		return hole ? dot(minus(hole.centre, datum), axis) : Number.NaN;
+	}
 	const apart = dot(minus(at, datum), axis);
 	const width = widthAcross(claims, claim.feature, axis);
 	if (width && claim.operation === "cut" && !isSlit(finished, width)) {

@@ -15,6 +15,11 @@ export interface Round {
 	readonly offPlace: number;
 }
 
+/** A hole, with where its middle is found. */
+export interface Hole extends Round {
+	readonly centre: Point;
+}
+
 /** An arc is measured at so many places of each of its pieces. */
 const STEPS = 8;
 
@@ -38,8 +43,8 @@ function middlesOf(all: readonly Segment[]): Point[] {
 }
 
 /** The hole about a place: its diameter from the circle through its edge; null of none. */
-export function holeOf({ contours }: Finished, { at: [centre] }: SizeClaim): Round | null {
-	let best: Round | null = null;
+export function holeOf({ contours }: Finished, { at: [centre] }: SizeClaim): Hole | null {
+	let best: Hole | null = null;
 	for (const path of contours.paths) {
 		const all = segments(path);
 		const places = placesOn(all);
@@ -51,7 +56,7 @@ export function holeOf({ contours }: Finished, { at: [centre] }: SizeClaim): Rou
 		// Any contour has a circle through it as well as it goes; a hole is near to its own.
 		if (beside > fit.radius / 2) continue;
 		const scatter = outOfRound(places, fit.centre, fit.radius);
-		best = { value: 2 * fit.radius, outOfRound: beside, scatter, offPlace };
+		best = { value: 2 * fit.radius, outOfRound: beside, scatter, offPlace, centre: fit.centre };
 	}
 	return best;
 }

@@ -68,6 +68,8 @@ function notchAt(part: Part, claim: SizeClaim): MeasuredNotch | undefined {
 
 function position(part: Part, claim: SizeClaim, own: readonly Path[]): number {
 	const [datum, at] = claim.at as [Point, Point];
+	const round = own.length === 1 ? centreOf(own[0]!) : null;
+	if (round && claim.axis !== "line") return round[claim.axis] - datum[claim.axis];
 	if (claim.axis === "line") {
 		const [a, b] = slotOf(own[0]!).ends;
 		const [dx, dy] = [at.x - datum.x, at.y - datum.y];
@@ -113,6 +115,14 @@ function arcOf(part: Part, { at }: SizeClaim): MeasuredArc | undefined {
 		({ start, end }) =>
 			ends.every((p) => Math.min(gap(p, start), gap(p, end)) < 1e-9) && gap(start, end) > 1,
 	);
+}
+
+/** The centre of a full circle; null of any other path. */
+function centreOf({ points, closed }: Path): Point | null {
+	const [a, b] = points;
+	if (!closed || points.length !== 2 || Math.abs(a!.bulge) !== 1 || b!.bulge !== a!.bulge)
+		return null;
+	return { x: (a!.x + b!.x) / 2, y: (a!.y + b!.y) / 2 };
 }
 
 function diameter(own: readonly Path[]): number {
