@@ -3,6 +3,7 @@ import { fretRocker } from "./fret-rocker.js";
 import { heightGauge } from "./height-gauge.js";
 import { indexingStrip } from "./indexing-strip.js";
 import { kerfCoupon } from "./kerf-coupon.js";
+import { markerGuide } from "./marker-guide.js";
 import { notchedStraightedge } from "./notched-straightedge.js";
 import { nutLayoutStrip } from "./nut-layout-strip.js";
 import { pressingCaul } from "./pressing-caul.js";
@@ -38,4 +39,5 @@ export const TOOLS: readonly Tool[] = [
 	nutLayoutStrip,
 	heightGauge,
 	reliefBar,
+	markerGuide,
 ];

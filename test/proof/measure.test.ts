@@ -65,6 +65,7 @@ const JOBS: Readonly<Record<string, object>> = {
 	"gauges of a compound board": jobWith({ radius: { nut: 254, "last-fret": 406.4 } }, [
 		{ "radius-gauge": { faces: ["concave", "convex"] } },
 	]),
+	"holes that guide a drill": jobWith({ ...FANNED, "nut-shift": 0.3 }, ["marker-guide"]),
 	"a kerf coupon": jobWith({}, ["kerf-coupon"], LASER),
 	"relieved floors": jobWith({}, ["notched-straightedge"], MILL),
 };

@@ -59,3 +59,13 @@ export const anyStrip = entry("slot-strip", {
 	distances: maybe(fc.boolean()),
 	"double-marker-spread": maybe(mm(6, 30)),
 });
+
+/** A marker guide with any settings; a neck without markers gives none. */
+export const anyMarkerGuide = entry("marker-guide", {
+	drill: maybe(mm(1, 8)),
+	"drill-play": maybe(mm(0, 0.5)),
+	"double-marker-spread": maybe(mm(6, 30)),
+	"slot-lines": maybe(fc.boolean()),
+	"end-margin": maybe(mm(3, 20)),
+	"hanging-hole": maybe(fc.oneof(fc.constant("none"), mm(1, 6))),
+});

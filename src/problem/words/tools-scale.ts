@@ -1,4 +1,9 @@
-import { mm, say, type Wording, w } from "./say.js";
+import { type Facts, mm, say, type Wording, w } from "./say.js";
+
+/** At how many more places it is so. */
+function alsoAt({ more }: Facts): string {
+	return Number(more) > 0 ? `; so it is at ${say(more)} more` : "";
+}
 
 /** What the tools that follow from the scale refuse: rocker, indexing strip and mask. */
 export const TOOLS_SCALE: Wording = {
@@ -46,5 +51,32 @@ export const TOOLS_SCALE: Wording = {
 		w(
 			`${say(f.pieces)} pieces need more lands that are wide enough for a joint than there are`,
 			`Write pieces: ${say(f.most)} or fewer.`,
+		),
+	"guide-needs-markers": () =>
+		w(
+			"a drill guide for markers needs the markers, which are not given",
+			"Say at which frets they are under neck: markers: [3, 5, 7, 9, {12: double}], or leave this tool out.",
+		),
+	"no-marker-at-fret": (f) =>
+		w(
+			`fret ${say(f.fret)} has no marker: they are at ${say(f.markers)}`,
+			"Take it out of markers-at, or add it under neck: markers:.",
+		),
+	"drill-meets-crown": (f) =>
+		w(
+			`at ${say(f.feature)} a drill of ${mm(f.drill)} comes nearer than ${mm(f.beside)} to a crown beside it${alsoAt(f)}`,
+			Number(f.most) >= 1
+				? `Give a drill of ${mm(f.most)} at most, or name the frets to guide under markers-at without this one.`
+				: "No drill fits between these crowns: name the frets to guide under markers-at without this one.",
+		),
+	"guide-hole-at-edge": (f) =>
+		w(
+			`at ${say(f.feature)} ${Number(f.room) > 0 ? `only ${mm(f.room)} of the plate would remain` : "nothing of the plate would remain"} between the hole and its ${say(f.edge)}${alsoAt(f)}`,
+			`At least ${mm(f.least)} must remain: take a smaller drill or another double-marker-spread, or name the frets to guide under markers-at without this one.`,
+		),
+	"guide-holes-too-near": (f) =>
+		w(
+			`between ${say(f.feature)} and ${say(f.other)} ${Number(f.room) > 0 ? `only ${mm(f.room)} of the plate would remain` : "nothing of the plate would remain"}${alsoAt(f)}`,
+			`At least ${mm(f.least)} must remain: take a smaller drill or a larger double-marker-spread, or guide the two at different plates under markers-at.`,
 		),
 };

@@ -6,6 +6,11 @@ const rocker = (settings: string) => making(`fret-rocker: ${settings}`);
 const indexing = (settings: string) => making(`indexing-strip: ${settings}`);
 const mask = (settings: string) =>
 	making(`board-mask: {stock: {material: steel, thickness: 0.3 mm}, ${settings}}`);
+const guide = (settings: string) =>
+	making(`marker-guide: ${settings}`).replace(
+		"  radius:",
+		"  markers: [3, {12: double}, 15]\n  radius:",
+	);
 
 export const TOOLS_SCALE: readonly BadJob[] = [
 	bad(
@@ -79,5 +84,46 @@ export const TOOLS_SCALE: readonly BadJob[] = [
 		"mask-seams",
 		"5}\n",
 		"pieces: 3",
+	),
+	bad(
+		"a drill guide without markers",
+		making("marker-guide"),
+		"guide-needs-markers",
+		"marker-guide",
+		"neck: markers: [3, 5, 7, 9, {12: double}]",
+	),
+	bad(
+		"a drill guide at a fret that has no marker",
+		guide("{markers-at: [12, 13]}"),
+		"no-marker-at-fret",
+		"[12, 13",
+		"fret 13",
+		"3, 12, 15",
+	),
+	bad(
+		"a drill as wide as the wood between two crowns",
+		guide("{drill: 12.6 mm, double-marker-spread: 25}"),
+		"drill-meets-crown",
+		"12.6 mm",
+		"marker 15",
+		"12.501 mm",
+		"0.5 mm",
+	),
+	bad(
+		"drilled holes at the board's edge",
+		guide("{double-marker-spread: 44, drill: 5 mm}"),
+		"guide-hole-at-edge",
+		"5 mm}",
+		"marker 12",
+		"3 mm",
+		"side",
+	),
+	bad(
+		"drilled holes that meet",
+		guide("{double-marker-spread: 7, drill: 5 mm}"),
+		"guide-holes-too-near",
+		"5 mm}",
+		"marker 12 bass and marker 12 treble",
+		"1.9 mm",
 	),
 ];
