@@ -1,13 +1,16 @@
 import type { Mark, Part } from "../drawing/index.js";
+import { line } from "../geometry/index.js";
 import { type Problem, problem } from "../problem/index.js";
+import { fixed } from "../units/index.js";
+import { type Lettered, plateLabels, plateOf } from "./edged-plate/labels.js";
+import { endsOf, MOST_EDGES, placed, plateOutline, reliefOf } from "./edged-plate/plate.js";
 import { plateClaims } from "./fret-rocker/claims.js";
 import { edgesFor, type RockerEdge } from "./fret-rocker/edges.js";
-import { plateLabels, plateOf } from "./fret-rocker/labels.js";
 import { plateNotes } from "./fret-rocker/notes.js";
-import { MOST_EDGES, placed, plateOutline, reliefOf, workingLines } from "./fret-rocker/plate.js";
 import { type RockerSettings, settings } from "./fret-rocker/settings.js";
 import { type Triple, triplesOf } from "./fret-rocker/triples.js";
 import { hangingHole } from "./hanging-hole.js";
+import { scaleText } from "./scale-text.js";
 import { type Bench, type Built, tool } from "./tool.js";
 
 /** Rounding of sums of lengths, mm. */
@@ -36,11 +39,37 @@ function inPlates(edges: readonly RockerEdge[]): RockerEdge[][] {
 	);
 }
 
+/** What is engraved: the frets that an edge serves and its length; job and scale. */
+function letteredOf({ job, neck }: Bench, hole: number): Lettered<RockerEdge> {
+	return {
+		edgeText: ({ number, frets, length }) => ({
+			id: `edge-${number}`,
+			text: `frets ${frets}   ${fixed(length, 2)} mm`,
+		}),
+		lines: [
+			{ id: "job", text: job },
+			{ id: "scale", text: `${scaleText(neck)}, ${neck.frets} frets` },
+		],
+		hole,
+		least: 0,
+	};
+}
+
+/** An edge from end to end. */
+function profileOf({ length }: RockerEdge) {
+	return [
+		{ x: -length / 2, y: 0 },
+		{ x: length / 2, y: 0 },
+	];
+}
+
 function partOf(bench: Bench, edges: readonly RockerEdge[], diameter: number, name: string): Part {
-	const plate = plateOf(bench, placed(edges), reliefOf(bench), diameter);
-	const { labels, hole } = plateLabels(bench, plate, diameter);
+	const lettered = letteredOf(bench, diameter);
+	const plate = plateOf(bench, placed(edges), reliefOf(bench), lettered);
+	const { labels, hole } = plateLabels(bench, plate, lettered);
 	const hanging = hangingHole(bench, hole, diameter);
-	const outline: Mark = { operation: "cut", path: plateOutline(plate), feature: "outline" };
+	const path = plateOutline(plate, profileOf);
+	const outline: Mark = { operation: "cut", path, feature: "outline" };
 	return {
 		name,
 		tool: "fret-rocker",
@@ -48,7 +77,7 @@ function partOf(bench: Bench, edges: readonly RockerEdge[], diameter: number, na
 		stock: bench.stock,
 		marks: [...labels.flatMap((l) => l.marks), ...hanging.marks, outline],
 		workingEdge: "each edge that stands out from the plate, from end to end",
-		working: workingLines(plate),
+		working: plate.edges.map((edge) => line(...endsOf(plate, edge))),
 		claims: [...plateClaims(bench, plate), ...hanging.claims, ...labels.map((l) => l.claim)],
 		notes: plateNotes(bench, edges),
 	};

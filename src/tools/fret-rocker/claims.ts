@@ -1,54 +1,23 @@
 import type { SizeClaim } from "../../drawing/index.js";
+import { edgeLength, plateSize } from "../edged-plate/claims.js";
+import { endsOf, type Plate } from "../edged-plate/plate.js";
 import { cutSize } from "../size.js";
 import type { Bench } from "../tool.js";
-import { endsOf, type Plate, reachOf } from "./plate.js";
-
-/** From an edge's line to where its length is measured, mm. */
-const UP = 1;
 
 /** Promises of every edge, and of the plate around them. */
 export function plateClaims(bench: Bench, plate: Plate): SizeClaim[] {
 	const edges = plate.edges.flatMap((edge) => {
 		const feature = `edge ${edge.number}`;
-		return [
-			cutSize(bench, {
-				id: `edge-${edge.number}-length`,
-				kind: "length",
-				feature,
-				datum: feature,
-				axis: edge.quarters % 2 === 0 ? "x" : "y",
-				at: endsOf(plate, edge, UP).sort((a, b) => a.x + a.y - b.x - b.y),
-				nominal: edge.length,
-			}),
-			cutSize(bench, {
-				id: `edge-${edge.number}-straight`,
-				kind: "straightness",
-				feature,
-				datum: feature,
-				axis: "line",
-				at: endsOf(plate, edge),
-				nominal: 0,
-			}),
-		];
+		const straight = cutSize(bench, {
+			id: `edge-${edge.number}-straight`,
+			kind: "straightness",
+			feature,
+			datum: feature,
+			axis: "line",
+			at: endsOf(plate, edge),
+			nominal: 0,
+		});
+		return [edgeLength(bench, plate, edge, "edge"), straight];
 	});
-	return [...edges, overall(bench, plate, "x"), overall(bench, plate, "y")];
-}
-
-/** The plate's own size, over its edges. */
-function overall(bench: Bench, plate: Plate, axis: "x" | "y"): SizeClaim {
-	const side = (quarters: number) => {
-		const edge = plate.edges.find((e) => e.quarters === quarters);
-		return edge ? reachOf(plate, edge) : plate.half[axis];
-	};
-	const [from, to] = axis === "x" ? [-side(3), side(1)] : [-side(0), side(2)];
-	const on = (v: number) => (axis === "x" ? { x: v, y: 0 } : { x: 0, y: v });
-	return cutSize(bench, {
-		id: axis === "x" ? "plate-width" : "plate-height",
-		kind: "length",
-		feature: "plate",
-		datum: "plate",
-		axis,
-		at: [on(from), on(to)],
-		nominal: to - from,
-	});
+	return [...edges, ...plateSize(bench, plate)];
 }
