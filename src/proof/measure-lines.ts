@@ -67,7 +67,7 @@ function distanceOf(
 	const apart = dot(minus(at, datum), axis);
 	const width = widthAcross(claims, claim.feature, axis);
 	if (width && claim.operation === "cut" && !isSlit(finished, width)) {
-		const middle = recessMiddle(finished, width, at, axis);
+		const middle = recessMiddle(finished, claims, width, at, axis);
 		return apart + middle - datumOf(finished, features, datum, axis);
 	}
 	if (gap(datum, at) < SAME_PLACE) return onDatum(finished, features, claim, axis);
@@ -148,7 +148,7 @@ function middles(finished: Finished, claims: readonly SizeClaim[], claim: SizeCl
 	if (!width || claim.operation !== "cut") return null;
 	const [from, to] = [FROM_END, 1 - FROM_END].map((u) => {
 		const p = { x: a.x + (b.x - a.x) * u, y: a.y + (b.y - a.y) * u };
-		return { x: p.x + recessMiddle(finished, width, p, axis), y: p.y };
+		return { x: p.x + recessMiddle(finished, claims, width, p, axis), y: p.y };
 	});
 	return [from!, to!] as const;
 }

@@ -2,6 +2,7 @@ import type { SizeClaim } from "../drawing/index.js";
 import type { Point } from "../geometry/index.js";
 import { type Cut, crossings, nearestCut } from "./edges.js";
 import type { Finished } from "./finished.js";
+import { arcEnds } from "./measure-rounds.js";
 import { along, axisOf, directionOf, dot, gap, minus, WINDOW } from "./plane.js";
 
 /** Two edges that face each other on a line, as places along it, mm. */
@@ -43,6 +44,40 @@ function fits(from: Cut, to: Cut, kind: "recess" | "solid" | "any"): boolean {
 	return from.leaves === leaves && to.leaves === -leaves;
 }
 
+/** Ends of one claim at those of another, mm. */
+const SAME_PLACE = 1e-6;
+
+/** The claim on the arc of a recess that is as wide as the arc's chord; none of another recess. */
+function arcAcross(
+	claims: readonly SizeClaim[],
+	{ feature, at: [a, b] }: SizeClaim,
+): SizeClaim | undefined {
+	const isEnd = (p: Point) => Math.min(gap(p, a!), gap(p, b!)) < SAME_PLACE;
+	return claims.find(
+		(c) => c.kind === "radius" && c.feature === feature && isEnd(c.at[0]!) && isEnd(c.at[2]!),
+	);
+}
+
+/**
+ * The two sides of a recess, mm from the first end of the claim on its width: edges that face
+ * each other, or, where the width is an arc's chord, the arc's ends. At a corner no line along
+ * the width crosses anything for sure.
+ */
+export function recessSides(
+	finished: Finished,
+	claims: readonly SizeClaim[],
+	width: SizeClaim,
+): Facing | null {
+	const [a, b] = width.at as [Point, Point];
+	const arc = arcAcross(claims, width);
+	if (!arc) return facingEdges(finished, a, b, "recess");
+	const ends = arcEnds(finished, arc);
+	if (!ends) return null;
+	const way = directionOf(a, b);
+	const [from, to] = ends.map((p) => dot(minus(p, a), way)).sort((p, q) => p - q);
+	return { from: from!, to: to! };
+}
+
 /**
  * The claim on the width of a notch or slot across a direction, for a claim on its place or depth.
  * A steeply slanted slot's length is a width along that direction too: the smaller one is across.
@@ -74,12 +109,18 @@ export function isRecess(claims: readonly SizeClaim[], { feature }: SizeClaim): 
  */
 export function recessMiddle(
 	finished: Finished,
+	claims: readonly SizeClaim[],
 	width: SizeClaim,
 	at: Point,
 	direction: Point,
 ): number {
 	const [a, b] = width.at as [Point, Point];
 	const way = directionOf(a, b);
+	if (arcAcross(claims, width)) {
+		const sides = recessSides(finished, claims, width);
+		if (!sides) return Number.NaN;
+		return dot(minus(along(a, way, (sides.from + sides.to) / 2), at), direction);
+	}
 	const share = dot(way, direction);
 	// A width across a slanted slot is longer by the slant's cosine along the measuring line.
 	const half = gap(a, b) / 2 / share;
@@ -122,7 +163,7 @@ function mouthHeight(
 	const across = { x: -axis.y, y: axis.x };
 	const width = widthAcross(claims, feature, across);
 	if (!width) return nearestCut(crossings(finished.contours, open!, axis, reach))?.t ?? null;
-	const facing = facingEdges(finished, width.at[0]!, width.at[1]!, "recess");
+	const facing = recessSides(finished, claims, width);
 	const way = directionOf(width.at[0]!, width.at[1]!);
 	const sides = facing ? [facing.from - ON_LAND, facing.to + ON_LAND] : [];
 	const lands = sides.flatMap((side) => {

@@ -61,6 +61,12 @@ export function holeOf({ contours }: Finished, { at: [centre] }: SizeClaim): Hol
 	return best;
 }
 
+/** The ends of the edge between an arc's claimed ends; null where it is not found. */
+export function arcEnds({ contours }: Finished, { at }: SizeClaim): readonly [Point, Point] | null {
+	const [start, middle, end] = at as [Point, Point, Point];
+	return runBetween(contours.paths, start, middle, end)?.ends ?? null;
+}
+
 /** The edge between the claimed ends of an arc, from the one to the other. */
 interface Run {
 	readonly ends: readonly [Point, Point];

@@ -3,7 +3,7 @@ import { type Point, pointAt } from "../geometry/index.js";
 import { crossings, nearestCut } from "./edges.js";
 import type { Finished } from "./finished.js";
 import { lineBetween } from "./measure-lines.js";
-import { facingEdges, isRecess } from "./measure-recess.js";
+import { type Facing, facingEdges, isRecess, recessSides } from "./measure-recess.js";
 import { along, axisOf, dot, gap, minus, WINDOW } from "./plane.js";
 import { isTab } from "./tab-gaps.js";
 
@@ -16,7 +16,7 @@ export function sizeOf(finished: Finished, claims: readonly SizeClaim[], claim: 
 		return room ? room.size - finished.kerf : Number.NaN;
 	}
 	if (claim.axis === "line") return lineSize(finished, claims, claim);
-	if (isRecess(claims, claim)) return facing(finished, a, b, "recess");
+	if (isRecess(claims, claim)) return between(recessSides(finished, claims, claim));
 	return endOf(finished, claim, b, 1) - endOf(finished, claim, a, -1);
 }
 
@@ -27,12 +27,11 @@ function lineSize(finished: Finished, claims: readonly SizeClaim[], claim: SizeC
 	// The beam is round: it cuts half its width beyond either end.
 	if (ends) return gap(...ends) + (isScore ? 0 : finished.kerf);
 	if (isScore) return Number.NaN;
-	return facing(finished, a, b, isRecess(claims, claim) ? "recess" : "any");
+	return between(facingEdges(finished, a, b, isRecess(claims, claim) ? "recess" : "any"));
 }
 
-function facing(finished: Finished, a: Point, b: Point, kind: "recess" | "any"): number {
-	const edges = facingEdges(finished, a, b, kind);
-	return edges ? edges.to - edges.from : Number.NaN;
+function between(sides: Facing | null): number {
+	return sides ? sides.to - sides.from : Number.NaN;
 }
 
 /**
