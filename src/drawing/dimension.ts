@@ -44,7 +44,7 @@ export function dimensions(part: Part, letters: Lettering): Ink {
 	const upright = plain.filter(
 		(c) => c.axis === "y" && ["length", "width", "sagitta"].includes(c.kind),
 	);
-	const arcUp = sizes.some((c) => c.kind === "radius" && c.at[1]!.y > (box.minY + box.maxY) / 2);
+	const arcUp = plain.some((c) => c.kind === "radius" && c.at[1]!.y > (box.minY + box.maxY) / 2);
 	const holes = plain.filter((c) => c.kind === "diameter");
 	const right = both
 		? Math.max(0, ...holes.map((c) => letters.width(holeText(c), TEXT) + TIER))
