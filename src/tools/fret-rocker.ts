@@ -51,6 +51,7 @@ function letteredOf({ job, neck }: Bench, hole: number): Lettered<RockerEdge> {
 			{ id: "scale", text: `${scaleText(neck)}, ${neck.frets} frets` },
 		],
 		hole,
+		apart: false,
 		least: 0,
 	};
 }

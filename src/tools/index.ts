@@ -1,4 +1,5 @@
 import { boardMask } from "./board-mask.js";
+import { crownGauge } from "./crown-gauge.js";
 import { fretRocker } from "./fret-rocker.js";
 import { heightGauge } from "./height-gauge.js";
 import { indexingStrip } from "./indexing-strip.js";
@@ -29,6 +30,7 @@ export const TOOLS: readonly Tool[] = [
 	printCheck,
 	shopSheet,
 	fretRocker,
+	crownGauge,
 	indexingStrip,
 	boardMask,
 	sandingBlock,

@@ -29,6 +29,10 @@ const RE_FRET: Kit = {
 		{ id: "wire-bend-gauge", why: "how tightly the wire is to be bent before it goes in" },
 		{ id: "pressing-caul", why: "presses the frets in without flattening their ends" },
 		{ id: "fret-rocker", why: "finds a fret that stands higher than its neighbours" },
+		{
+			id: "crown-gauge",
+			why: "shows whether a dressed fret has its round crown again, and how high it still stands",
+		},
 		{ id: "board-mask", why: "keeps the file off the wood while crowns are dressed" },
 	],
 };

@@ -43,6 +43,12 @@ const LASER = { machine: { kind: "laser", kerf: 0 } };
 const MILL = { machine: { kind: "mill", cutter: "1.5 mm", relief: "floor" } };
 const TANG = { "slot-strip": { slots: "tang" } };
 const LINE = { "slot-strip": { slots: "line" } };
+const HIGH_WIRE = {
+	"crown-width": 2.032,
+	"crown-height": 1.0668,
+	"tang-width": 0.53,
+	"tang-depth": 1.6,
+};
 const TWO_EDGES = { "second-edge": { scale: 628, frets: 20 }, "nut-end": "cleared" };
 
 /** Jobs over all tools and the options that change what is claimed. */
@@ -67,6 +73,8 @@ const JOBS: Readonly<Record<string, object>> = {
 	]),
 	"holes that guide a drill": jobWith({ ...FANNED, "nut-shift": 0.3 }, ["marker-guide"]),
 	"a kerf coupon": jobWith({}, ["kerf-coupon"], LASER),
+	"crowns' arcs": jobWith({}, ["crown-gauge"]),
+	"crowns on flanks": jobWith({}, ["crown-gauge"], { wire: HIGH_WIRE }),
 	"relieved floors": jobWith({}, ["notched-straightedge"], MILL),
 };
 const cases = Object.entries(JOBS);

@@ -36,6 +36,8 @@ export function pathsOf(part: Part, feature: string): Path[] {
 /** What a claim promises, measured on the part; NaN where the feature is not found. */
 export function measured(part: Part, claim: SizeClaim): number {
 	const own = pathsOf(part, claim.feature);
+	const arched = inArch(part, claim);
+	if (arched !== null) return arched;
 	switch (claim.kind) {
 		case "position":
 			return position(part, claim, own);
@@ -56,6 +58,22 @@ export function measured(part: Part, claim: SizeClaim): number {
 		case "straightness":
 			return straightness(part, claim);
 	}
+}
+
+/**
+ * Width, place or depth of a recess whose floor is an arc that the part claims under the same name:
+ * from the arc's own ends, and from the top over the middle between them; null of anything else.
+ */
+function inArch(part: Part, { kind, feature, axis, at }: SizeClaim): number | null {
+	if ((kind !== "width" && kind !== "position" && kind !== "depth") || axis === "line") return null;
+	const named = part.claims.find((c) => c.kind === "radius" && c.feature === feature);
+	if (!named) return null;
+	const arc = arcOf(part, named as SizeClaim);
+	if (!arc) return Number.NaN;
+	const { start, end, sagitta } = arc;
+	if (kind === "width") return gap(start, end);
+	const away = (start[axis] + end[axis]) / 2 - at[0]![axis];
+	return kind === "position" ? away : Math.abs(away) + sagitta;
 }
 
 function notchAt(part: Part, claim: SizeClaim): MeasuredNotch | undefined {

@@ -5,7 +5,7 @@ function alsoAt({ more }: Facts): string {
 	return Number(more) > 0 ? `; so it is at ${say(more)} more` : "";
 }
 
-/** What the tools that follow from the scale refuse: rocker, indexing strip and mask. */
+/** What the tools that follow from the scale refuse: rocker, crown gauge, indexing strip and mask. */
 export const TOOLS_SCALE: Wording = {
 	"too-few-frets-to-rock": (f) =>
 		w(
@@ -16,6 +16,21 @@ export const TOOLS_SCALE: Wording = {
 		w(
 			`beside frets ${say(f.fret)} to ${say(f.last)}${f.line ? `, along the outer ${say(f.line)} string,` : ""} ${Number(f.room) > 0 ? `only ${mm(f.room)} are clear` : "nothing is clear"} up to the next crown or the nut${Number(f.more) > 0 ? `; so it is at ${say(f.more)} more` : ""}`,
 			`An edge that spans just these needs ${mm(f.least)} at either end: set end-clearance smaller, or check crown-width, nut-shift and the number of frets.`,
+		),
+	"no-room-for-feet": (f) =>
+		w(
+			`between ${f.beside === "nut" ? `the nut and fret ${say(f.fret)}` : `frets ${say(Math.min(Number(f.fret), Number(f.beside)))} and ${say(Math.max(Number(f.fret), Number(f.beside)))}`} ${Number(f.wood) > 0 ? `only ${mm(f.wood)} of wood are clear` : "no wood is clear"} for a foot of the gauge`,
+			`A foot and the air beside it need ${mm(f.least)}: check crown-width, nut-shift and the number of frets, or leave this tool out.`,
+		),
+	"notch-above-wire": (f) =>
+		w(
+			`a notch for crowns ${mm(f.height)} high is too high for a wire of ${mm(f.wire)}`,
+			`Give at most ${mm(f.most)}, or check crown-height and the units.`,
+		),
+	"notches-alike": (f) =>
+		w(
+			`notches for crowns of ${mm(f.one)} and ${mm(f.other)} cannot be told apart`,
+			`Heights must differ by ${mm(f.least)} or more: leave one of them out.`,
 		),
 	"fanned-in-a-mitre-box": () =>
 		w(

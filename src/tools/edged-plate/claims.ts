@@ -24,18 +24,22 @@ export function edgeLength(bench: Bench, plate: Plate, edge: PlacedEdge, name: s
 	});
 }
 
-/** Promises of the plate's own size, over its edges. */
-export function plateSize(bench: Bench, plate: Plate): SizeClaim[] {
-	return [overall(bench, plate, "x"), overall(bench, plate, "y")];
+/**
+ * Promises of the plate's own size, over its edges.
+ *
+ * @param beside - from an edge's middle to where it is measured, mm
+ */
+export function plateSize(bench: Bench, plate: Plate, beside: number): SizeClaim[] {
+	return [overall(bench, plate, "x", beside), overall(bench, plate, "y", beside)];
 }
 
-function overall(bench: Bench, plate: Plate, axis: "x" | "y"): SizeClaim {
+function overall(bench: Bench, plate: Plate, axis: "x" | "y", beside: number): SizeClaim {
 	const side = (quarters: number) => {
 		const edge = plate.edges.find((e) => e.quarters === quarters);
 		return edge ? reachOf(plate, edge) : plate.half[axis];
 	};
 	const [from, to] = axis === "x" ? [-side(3), side(1)] : [-side(0), side(2)];
-	const on = (v: number) => (axis === "x" ? { x: v, y: 0 } : { x: 0, y: v });
+	const on = (v: number) => (axis === "x" ? { x: v, y: beside } : { x: beside, y: v });
 	return cutSize(bench, {
 		id: axis === "x" ? "plate-width" : "plate-height",
 		kind: "length",

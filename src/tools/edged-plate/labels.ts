@@ -24,13 +24,20 @@ export interface Lettered<E extends WorkingEdge> {
 	readonly lines: readonly Text[];
 	/** Diameter of the hole over the lines, mm; 0 without. */
 	readonly hole: number;
+	/** Whether the hole stands up at the upper edge's letters, if there are any, apart from the lines. */
+	readonly apart: boolean;
 	/** Least size of the body along x, mm. */
 	readonly least: number;
 }
 
 /** Height of an edge's letters: large where they are no longer than the edge and its shoulders. */
-function edgeHeight({ letters }: Bench, text: string, length: number, { shoulder }: Relief) {
-	const room = length + 2 * shoulder - 2 * SIDE;
+function edgeHeight(
+	{ letters }: Bench,
+	text: string,
+	length: number,
+	{ shoulder, chamfer }: Relief,
+) {
+	const room = length + 2 * (shoulder - chamfer) - 2 * SIDE;
 	return letters.width(text, LARGE) <= room ? LARGE : SMALL;
 }
 
@@ -60,6 +67,7 @@ export function plateOf<E extends WorkingEdge>(
 	relief: Relief,
 	lettered: Lettered<E>,
 ): Plate<E> {
+	const aside = Math.max(SIDE, relief.chamfer);
 	const along = (side: 0 | 1) => edges.filter((e) => e.quarters % 2 === side);
 	const wanted = (side: 0 | 1) =>
 		Math.max(0, ...along(side).map((e) => e.length + 2 * relief.shoulder));
@@ -68,13 +76,13 @@ export function plateOf<E extends WorkingEdge>(
 			0,
 			...along(side).map((edge) => {
 				const { text } = lettered.edgeText(edge);
-				return bench.letters.width(text, edgeHeight(bench, text, edge.length, relief)) + 2 * SIDE;
+				return bench.letters.width(text, edgeHeight(bench, text, edge.length, relief)) + 2 * aside;
 			}),
 		);
 	const bands = { x: along(1).length * BAND, y: along(0).length * BAND };
 	const least = Math.max(lettered.least, wanted(0));
 	const { width, height } = middleOf(bench, lettered, least - 2 * BAND);
-	const x = Math.max(least, texts(0), width + Math.max(2 * SIDE, 2 * BAND * Math.sign(bands.x)));
+	const x = Math.max(least, texts(0), width + Math.max(2 * aside, 2 * BAND * Math.sign(bands.x)));
 	const y = Math.max(
 		wanted(1),
 		texts(1) + 2 * BAND * Math.sign(bands.x),
@@ -95,7 +103,9 @@ export function plateLabels<E extends WorkingEdge>(
 	const upper = plate.edges.some((e) => e.quarters === 2) ? BAND : SIDE;
 	const { lines, height } = middleOf(bench, lettered, 2 * plate.half.x - 2 * BAND);
 	let y = (lower - upper) / 2 + height / 2;
-	const at: Point = { x: 0, y: y - hole / 2 };
+	const air = (2 * plate.half.y - lower - upper - height) / 2;
+	const raised = lettered.apart && upper === BAND ? air : 0;
+	const at: Point = { x: 0, y: y - hole / 2 + raised };
 	if (hole > 0) y -= hole + LEADING;
 	const middle = lines.map(({ id, text, height: size }): Label => {
 		y -= size;

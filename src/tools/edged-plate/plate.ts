@@ -22,7 +22,7 @@ export type PlacedEdge<E extends WorkingEdge = WorkingEdge> = E & {
 	readonly quarters: number;
 };
 
-/** How a plate's edges stand out from its body. */
+/** How a plate's edges stand out from its body, and how its corners are. */
 export interface Relief {
 	/** How far an edge stands before the body: more than a nut stands over what it lies on, mm. */
 	readonly height: number;
@@ -30,6 +30,8 @@ export interface Relief {
 	readonly shoulder: number;
 	/** Radius of the corners beside it, which do no work. */
 	readonly round: number;
+	/** Legs of the body's corners that are cut off straight, mm; 0 where they are only rounded. */
+	readonly chamfer: number;
 }
 
 /** A plate: its body, about the origin, and the edges that stand out in the middle of its sides. */
@@ -48,7 +50,7 @@ export function placed<E extends WorkingEdge>(edges: readonly E[]): PlacedEdge<E
 /** Corners beside an edge are as round as the cutter, so that a mill can follow them. */
 export function reliefOf(bench: Bench): Relief {
 	const round = Math.max(CORNER_RADIUS, cutterRadius(bench));
-	return { height: round + 3.5, shoulder: round + CORNER_RADIUS + 1, round };
+	return { height: round + 3.5, shoulder: round + CORNER_RADIUS + 1, round, chamfer: 0 };
 }
 
 /** A point turned by quarters counter-clockwise. */
@@ -101,12 +103,15 @@ function sideCorners<E extends WorkingEdge>(
 	const { half, relief, edges } = plate;
 	const [across, down] = quarters % 2 === 0 ? [half.x, half.y] : [half.y, half.x];
 	const edge = edges.find((e) => e.quarters === quarters);
-	const first = turned({ x: -across, y: -down, round: CORNER_RADIUS }, quarters);
-	if (!edge) return [first];
+	const { round, chamfer } = relief;
+	const first = [
+		...(chamfer > 0 ? [{ x: -across, y: chamfer - down }] : []),
+		{ x: chamfer - across, y: -down },
+	].map((corner) => turned({ ...corner, round: CORNER_RADIUS }, quarters));
+	if (!edge) return first;
 	const end = edge.length / 2;
-	const { round } = relief;
 	return [
-		first,
+		...first,
 		turned({ x: -end, y: -down, round }, quarters),
 		...profileOf(edge).map((corner) => onPlate(plate, edge, corner)),
 		turned({ x: end, y: -down, round }, quarters),

@@ -19,5 +19,5 @@ export function plateClaims(bench: Bench, plate: Plate): SizeClaim[] {
 		});
 		return [edgeLength(bench, plate, edge, "edge"), straight];
 	});
-	return [...edges, ...plateSize(bench, plate)];
+	return [...edges, ...plateSize(bench, plate, 0)];
 }

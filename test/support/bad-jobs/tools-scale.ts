@@ -3,6 +3,7 @@ import { type BadJob, bad } from "./bad-job.js";
 
 const FANNED = "scale: {bass: 27 in, treble: 25.5 in, square-fret: 7}";
 const rocker = (settings: string) => making(`fret-rocker: ${settings}`);
+const crowns = (settings: string) => making(`crown-gauge: ${settings}`);
 const indexing = (settings: string) => making(`indexing-strip: ${settings}`);
 const mask = (settings: string) =>
 	making(`board-mask: {stock: {material: steel, thickness: 0.3 mm}, ${settings}}`);
@@ -30,6 +31,30 @@ export const TOOLS_SCALE: readonly BadJob[] = [
 		"2.9 mm",
 		"frets 27 to 29",
 		"end-clearance",
+	),
+	bad(
+		"a crown gauge for frets with no room for its feet between them",
+		making("crown-gauge").replace("frets: 22", "frets: 60"),
+		"no-room-for-feet",
+		"crown-gauge",
+		"frets 59 and 60",
+		"2 mm",
+	),
+	bad(
+		"a notch for crowns higher than the wire",
+		crowns("{crown-heights: [1.2, 1.6 mm]}"),
+		"notch-above-wire",
+		"1.6 mm",
+		"1.6 mm",
+		"at most 1.5 mm",
+	),
+	bad(
+		"two notches of one height",
+		crowns("{crown-heights: [1.3 mm, 1 mm, 1.29 mm]}"),
+		"notches-alike",
+		"[1.3",
+		"1.29 mm and 1.3 mm",
+		"0.02 mm",
 	),
 	bad(
 		"an indexing strip for fanned frets",
