@@ -3,7 +3,7 @@ import { kerfIn } from "../../src/cutting/index.js";
 import type { Part, Placed } from "../../src/drawing/index.js";
 import { moved, type Path, type Point } from "../../src/geometry/index.js";
 import { type Made, make } from "../../src/make.js";
-import { deviations, leftNear, polygonsOf } from "../support/cut-with-beam.js";
+import { deviations, leftNear, pathsWithin, polygonsOf } from "../support/cut-with-beam.js";
 import { madeExample } from "../support/examples.js";
 import { making } from "../support/job-text.js";
 import { readSvg } from "../support/read-svg.js";
@@ -30,6 +30,7 @@ function shownParts({ drawings, files, job, tools }: MadeJob): Shown[] {
 		const file = files.find((f) => f.sheet === sheet.name && f.format === "svg")!;
 		const { groups } = readSvg(new TextDecoder().decode(file.bytes));
 		const cut = groups.find((g) => g.attributes.id === "cut")!.paths;
+		const asMade = cut.map(({ part, path }) => ({ part, path: grown(path, machine.stretch) }));
 		return placed.map(({ part, move }: Placed): Shown => {
 			const nominal = parts.find((p) => p.name === part.name)!;
 			const contours = nominal.marks.filter((m) => m.operation === "cut");
@@ -37,7 +38,7 @@ function shownParts({ drawings, files, job, tools }: MadeJob): Shown[] {
 				name: `${part.name} on ${file.name}`,
 				part: nominal,
 				kerf: kerfIn(machine, part.stock)!,
-				written: cut.filter((p) => p.part === part.name).map((p) => grown(p.path, machine.stretch)),
+				written: pathsWithin(asMade, nominal, move),
 				nominal: contours.map((m) => moved(m.path, move)),
 			};
 		});

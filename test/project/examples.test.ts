@@ -2,6 +2,9 @@ import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { around, extents, pathLength, signedArea } from "../../src/geometry/index.js";
+import type { MakeOptions } from "../../src/make.js";
+import { problemText } from "../../src/problem/index.js";
+import { TOOLS } from "../../src/tools/index.js";
 import { expectedOf } from "../support/drawings.js";
 import { EXAMPLES, madeExample } from "../support/examples.js";
 import { auditDxf, readDxf } from "../support/read-dxf.js";
@@ -31,6 +34,9 @@ function factsOf(svg: string) {
 	});
 }
 
+/** As for a machine, the same for all of these tests. */
+const CUT: MakeOptions = { formats: ["svg", "dxf"] };
+
 /** A stroke of an engraved 8 crosses itself; nothing else may. */
 function isFault({ rule, detail }: { rule: string; detail: string }): boolean {
 	return rule !== "self-crossing" || !/label|ENGRAVE/u.test(detail);
@@ -38,7 +44,7 @@ function isFault({ rule, detail }: { rule: string; detail: string }): boolean {
 
 describe.each(EXAMPLES)("example %s", (job) => {
 	it("keeps its golden facts: lengths, areas, extents and every promised size", async () => {
-		const { files, tools } = await madeExample(job);
+		const { files, tools } = await madeExample(job, CUT);
 		const text = (bytes: Uint8Array) => new TextDecoder().decode(bytes);
 		const facts = {
 			drawings: Object.fromEntries(
@@ -62,8 +68,18 @@ describe.each(EXAMPLES)("example %s", (job) => {
 		expect(facts).toEqual(JSON.parse(readFileSync(file, "utf8")));
 	});
 
+	it("makes the full kit: every tool, or the reason why not for this neck", async () => {
+		const { tools, skipped } = await madeExample(job, CUT);
+		const ids = [...tools, ...skipped].map(({ wanted }) => wanted.tool.id);
+		expect([...new Set(ids)].sort()).toEqual(TOOLS.map(({ id }) => id).sort());
+		expect(tools.length).toBeGreaterThan(skipped.length);
+		for (const { reasons } of skipped) {
+			expect(reasons.map(problemText).join("").length).toBeGreaterThan(40);
+		}
+	});
+
 	it("writes files in which an audit finds nothing", async () => {
-		const { files, drawings } = await madeExample(job, { formats: ["svg", "dxf"] });
+		const { files, drawings } = await madeExample(job, CUT);
 		for (const { sheet } of drawings) {
 			const drawn = expectedOf(sheet);
 			for (const { name, format, bytes } of files.filter((f) => f.sheet === sheet.name)) {
@@ -75,7 +91,7 @@ describe.each(EXAMPLES)("example %s", (job) => {
 	});
 
 	it("says the same in SVG and DXF, entity by entity", async () => {
-		const { files } = await madeExample(job, { formats: ["svg", "dxf"] });
+		const { files } = await madeExample(job, CUT);
 		const svgs = files.filter((f) => f.format === "svg");
 		expect(svgs.length).toBeGreaterThan(0);
 		for (const svg of svgs) {

@@ -1,7 +1,7 @@
-import { Clipper, FillRule } from "clipper2-ts";
+import { Clipper, FillRule, type PathsD } from "clipper2-ts";
 import { describe, expect, it } from "vitest";
 import { type Made, type MakeOptions, make } from "../../src/make.js";
-import { inflated, polygonsOf } from "../support/cut-with-beam.js";
+import { inflated, pathsWithin, polygonsOf } from "../support/cut-with-beam.js";
 import { madeExample } from "../support/examples.js";
 import { making } from "../support/job-text.js";
 import { readSvg } from "../support/read-svg.js";
@@ -26,6 +26,13 @@ function sheetsOf(made: MadeJob) {
 		});
 }
 
+/** Whether the boxes of two lists of polygons lie apart: then so do they. */
+function areApart(a: PathsD, b: PathsD): boolean {
+	const [one, other] = [Clipper.getBoundsPathsD(a), Clipper.getBoundsPathsD(b)];
+	const beside = one.right < other.left || other.right < one.left;
+	return beside || one.bottom < other.top || other.bottom < one.top;
+}
+
 function manifestOf(made: MadeJob) {
 	return JSON.parse(new TextDecoder().decode(made.files.at(-1)!.bytes));
 }
@@ -37,25 +44,28 @@ describe.each([
 	"siskin-nineteen",
 	"wren-mandolin",
 ])("the written sheets of %s", (example) => {
-	it("hold every part once, one sheet of stock each, apart by the spacing and off the margin", async () => {
+	it("hold every part as often as it has layers, one sheet of stock each, apart by the spacing and off the margin", async () => {
 		const made = await madeExample(example, BARE);
 		const { bed } = made.job.bench.machine;
 		const parts = made.tools.flatMap((t) => t.parts);
 		const sheets = sheetsOf(made);
 		const names = sheets.flatMap(({ drawing }) => drawing.placed.map((p) => p.part.name));
-		expect([...names].sort()).toEqual(parts.map((p) => p.name).sort());
+		const pieces = parts.flatMap((p) => Array(p.layers ?? 1).fill(p.name));
+		expect([...names].sort()).toEqual(pieces.sort());
 		for (const { drawing, svg } of sheets) {
 			expect(svg.attributes.width).toBe(`${bed!.size.x.toFixed(6)}mm`);
 			const stocks = drawing.placed.map(({ part }) => JSON.stringify(part.stock));
 			expect(new Set(stocks).size).toBe(1);
 			const cut = svg.groups.find((g) => g.attributes.id === "cut")!.paths;
-			const outlines = drawing.placed.map(({ part }) => {
-				const own = cut.filter((p) => p.part === part.name).map((p) => p.path);
+			const outlines = drawing.placed.map(({ part, move }) => {
+				const own = pathsWithin(cut, part, move);
+				expect(own.length).toBeGreaterThan(0);
 				const lines = inflated(polygonsOf(own), bed!.spacing / 2 - 2e-4, 1);
 				return Clipper.unionD(lines, [], FillRule.NonZero, 6);
 			});
 			for (const [i, a] of outlines.entries()) {
 				for (const b of outlines.slice(i + 1)) {
+					if (areApart(a, b)) continue;
 					expect(Clipper.intersectD(a, b, FillRule.NonZero, 6)).toEqual([]);
 				}
 			}

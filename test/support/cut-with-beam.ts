@@ -1,5 +1,15 @@
 import { Clipper, EndType, FillRule, JoinType, type PathsD } from "clipper2-ts";
-import { type Path, pointAt, segments } from "../../src/geometry/index.js";
+import type { Part } from "../../src/drawing/index.js";
+import {
+	around,
+	extents,
+	grown,
+	type Move,
+	moved,
+	type Path,
+	pointAt,
+	segments,
+} from "../../src/geometry/index.js";
 
 /** Arcs become chords within this, mm: a tenth of what a cut part may be off by. */
 const CHORD = 2e-4;
@@ -45,9 +55,9 @@ export function leftNear(
 		inflated(polygonsOf([path]), kerf / 2, path.closed ? EndType.Joined : EndType.Round),
 	);
 	const closed = nominal.filter((path) => path.closed);
-	const around = inflated(polygonsOf(closed), kerf - slack, EndType.Polygon);
+	const near = inflated(polygonsOf(closed), kerf - slack, EndType.Polygon);
 	const all = Clipper.unionD(swept, [], FillRule.NonZero, DECIMALS);
-	return Clipper.differenceD(around, all, FillRule.NonZero, DECIMALS);
+	return Clipper.differenceD(near, all, FillRule.NonZero, DECIMALS);
 }
 
 /**
@@ -67,4 +77,26 @@ export function deviations(left: PathsD, nominal: readonly Path[], kerf: number,
 /** What a round beam of this width burns away along each of some open paths. */
 export function sweptBy(paths: readonly Path[], kerf: number): PathsD {
 	return polygonsOf(paths).flatMap((path) => inflated([path], kerf / 2, EndType.Round));
+}
+
+/** Beyond its nominal box the paths of a part are looked for, mm: more than half a kerf. */
+const AROUND = 0.5;
+
+/** The written paths of one piece of a part, which lies so: others of the same name lie elsewhere. */
+export function pathsWithin(
+	written: readonly { readonly part: string | null; readonly path: Path }[],
+	part: Part,
+	move: Move,
+): Path[] {
+	const cuts = part.marks.filter((m) => m.operation === "cut").map((m) => moved(m.path, move));
+	const room = grown(around(cuts.map(extents)), AROUND);
+	return written.flatMap(({ part: name, path }) => {
+		const box = extents(path);
+		const isWithin =
+			box.minX >= room.minX &&
+			box.minY >= room.minY &&
+			box.maxX <= room.maxX &&
+			box.maxY <= room.maxY;
+		return name === part.name && isWithin ? [path] : [];
+	});
 }
