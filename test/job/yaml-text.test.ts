@@ -46,9 +46,7 @@ describe("parseJobText", () => {
 			{ length: 30 },
 			(_, i) => `k${i}: &k${i} [${i === 0 ? "x" : `*k${i - 1}, *k${i - 1}`}]`,
 		);
-		const start = performance.now();
 		expect(new Set(contentOf(lines.join("\n")) as string[])).toEqual(new Set(["yaml-alias"]));
-		expect(performance.now() - start).toBeLessThan(1000);
 	});
 
 	it("tells every inch mark and every key that stands twice", () => {
