@@ -2,6 +2,7 @@ import { around, type Extents, extents, type Point } from "../geometry/index.js"
 import type { Lettering } from "../lettering/index.js";
 import { fixed, inches } from "../units/index.js";
 import type { SizeClaim } from "./claim.js";
+import { clearOfText } from "./clear-of-text.js";
 import { arrow, arrowed, type Ink, inkBoxes, inkOf, stroke, TEXT, writing } from "./ink.js";
 import type { Part } from "./part.js";
 import { runningDimensions } from "./running.js";
@@ -23,7 +24,8 @@ export function partExtents(part: Part): Extents {
 
 /**
  * Dimensions of a part in the manner of ISO 129-1, drawn from its claims and nothing else:
- * positions as running dimensions from their datum, sizes once per series, radii with leaders.
+ * positions as running dimensions from their datum, sizes once per series, radii with leaders,
+ * lines interrupted at texts.
  */
 export function dimensions(part: Part, letters: Lettering): Ink {
 	const box = partExtents(part);
@@ -49,7 +51,7 @@ export function dimensions(part: Part, letters: Lettering): Ink {
 	const right = both
 		? Math.max(0, ...holes.map((c) => letters.width(holeText(c), TEXT) + TIER))
 		: 0;
-	return inkOf(
+	const ink = inkOf(
 		running,
 		...overall.map((c, i) =>
 			overallDimension(
@@ -63,6 +65,7 @@ export function dimensions(part: Part, letters: Lettering): Ink {
 		...plain.filter((c) => c.kind === "radius").map((c) => radiusLeader(c, box, letters)),
 		...holes.map((c) => (both ? sideLeader : holeLeader)(c, box, letters)),
 	);
+	return clearOfText(ink);
 }
 
 /**

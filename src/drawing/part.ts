@@ -43,6 +43,8 @@ export interface Part {
 	readonly name: string;
 	readonly tool: string;
 	readonly title: string;
+	/** What it is for and how it is used. */
+	readonly purpose?: string;
 	readonly stock: Stock;
 	readonly marks: readonly Mark[];
 	/** The edge that does the work, in words: "lower edge, between the notches". */

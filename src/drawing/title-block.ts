@@ -49,12 +49,13 @@ export function titleBlock(
 	return inColumns(titleBlocks(part, facts, letters), letters, top, width);
 }
 
-/** What is said of a part: its name and stock, its sizes, its notes, the cautions. */
+/** What is said of a part: its name, purpose and stock, its sizes, its notes, the cautions. */
 export function titleBlocks(part: Part, facts: TitleFacts, letters: Lettering): TextLine[][] {
 	return [
 		[
 			...jobLines(facts.job, letters),
 			...paragraphLines(part.title, letters),
+			...(part.purpose ? paragraphLines(part.purpose, letters) : []),
 			textLine(`${part.stock.material}, ${trimmed(part.stock.thickness, 3)} mm`),
 			textLine("SCALE 1:1", facts.date ?? undefined),
 			...(facts.kerf > 0 && !part.nominal ? paragraphLines(kerfText(facts.kerf), letters) : []),

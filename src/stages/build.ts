@@ -56,7 +56,8 @@ export function buildAll(job: Job, letters: Lettering): BuiltTools {
 				problems.push({ ...p, where: { path: [...wanted.path, ...p.where.path] } });
 			}
 		}
-		const layered = parts.map((part) => inLayers(part, wanted.layers));
+		const { purpose } = wanted.tool;
+		const layered = parts.map((part) => inLayers({ ...part, purpose }, wanted.layers));
 		return { wanted, settings, parts: layered, documents };
 	});
 	const tools = built.filter(({ wanted }) => !skipped.some((s) => s.wanted === wanted));

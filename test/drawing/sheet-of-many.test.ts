@@ -135,7 +135,7 @@ describe("sheetOfMany", () => {
 
 	it("keeps numbers and texts clear of each other and of all paths", () => {
 		const coupon = madeParts(jobWith({}, [{ "kerf-coupon": {} }])).parts;
-		const small = { size: { x: 520, y: 130 }, margin: 4, spacing: 2 };
+		const small = { size: { x: 540, y: 130 }, margin: 4, spacing: 2 };
 		const sheets = [
 			...laid([...parts, ...parts, ...coupon]),
 			...laid([...parts, ...coupon], small),

@@ -3,6 +3,7 @@ import { describe, expect, it } from "vitest";
 import { benchNote } from "../../examples/library.js";
 import { jobKeys, type Key, toolKeys } from "../../src/job/keys.js";
 import { TOOLS } from "../../src/tools/index.js";
+import { KITS } from "../../src/tools/kits.js";
 
 const RENEW = process.env.GOLDEN === "write";
 
@@ -46,6 +47,14 @@ describe("README", () => {
 		const keys = section("keys");
 		if (RENEW) keys.replace(keyTables());
 		expect(section("keys").text).toBe(keyTables());
+	});
+
+	it("says of every tool what it is for, and of every tool in the kit what it does there", () => {
+		const words = readFileSync("README.md", "utf8").replace(/\s+/gu, " ");
+		for (const { id, title, purpose } of TOOLS) {
+			expect(words).toContain(`**${title}** (\`${id}\`). ${purpose}`);
+		}
+		for (const { id, why } of KITS[0]!.tools) expect(words).toContain(`| \`${id}\` | ${why} |`);
 	});
 
 	it("shows the library as examples/library.ts has it, and that runs", async () => {
