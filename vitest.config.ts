@@ -18,6 +18,7 @@ export default defineConfig({
 		testTimeout: 60_000,
 		hookTimeout: 60_000,
 		isolate: false,
+		maxWorkers: "100%",
 		allowOnly: false,
 		passWithNoTests: false,
 		sequence: { sequencer: LongestFirst },
