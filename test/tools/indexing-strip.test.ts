@@ -8,6 +8,7 @@ import { notchesOf } from "../support/measure-path.js";
 import { reading } from "../support/random-neck.js";
 import {
 	expectSound,
+	faultsOf,
 	foundAfter,
 	lacking,
 	runFindings,
@@ -66,6 +67,13 @@ describe("the notches of an indexing strip", () => {
 	it("are 2 mm deeper than the pin unless told", () => {
 		expect(cutNotches(strip().parts[0]!)[3]!.depth).toBeCloseTo(5, 9);
 		expect(cutNotches(strip({ "notch-depth": "7 mm" }).parts[0]!)[3]!.depth).toBeCloseTo(7, 9);
+	});
+
+	it("keep their flanks 3 mm off the numbers, whose digits hang below their line", () => {
+		// A pin of 1 mm: both digits of a number come to lie over the flanks of its notch.
+		const thin = { pin: "1 mm", "pin-play": 0 };
+		const { parts } = strip(thin, { scale: 800, frets: 46, division: 19 });
+		expect(parts.flatMap(faultsOf)).toEqual([]);
 	});
 
 	it("stand on the other edge for a second scale after a half turn", () => {

@@ -15,6 +15,8 @@ const AIR = 0.8;
 const BESIDE = 3;
 /** What g and p hang below the baseline, and air below that, mm. */
 const HANG = 1;
+/** What round digits hang below it, mm. */
+const ROUND = 0.05;
 
 /** From an edge to where the line of its nut begins: over notches and numbers, mm. */
 export function bandOf(depth: number): number {
@@ -72,7 +74,7 @@ export function numberLabels(bench: Bench, edge: IndexEdge, s: IndexingSettings,
 			return;
 		}
 		const x = middle - letters.width(text, height) / 2;
-		const y = s["notch-depth"] + OFF_WORKING_EDGE;
+		const y = s["notch-depth"] + OFF_WORKING_EDGE + ROUND;
 		labels.push(place(bench, edge.move, `${prefix}number-${fret}`, text, { x, y }, height));
 	});
 	return { labels, unnumbered };
