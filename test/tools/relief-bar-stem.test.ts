@@ -171,20 +171,15 @@ describe("a bar around a stem is refused", () => {
 		// The stem ends at 20 mm, of which 8 mm are to be gripped.
 		["in a bar below its grip", { "bar-height": "27 mm" }, "28 mm to 32 mm"],
 		["in a bar that meets the body", { "bar-height": "33 mm" }, "28 mm to 32 mm"],
-		// By hand: d(20) − d(19) = 12.13 mm and half a foot of 1.5 less 4.05 leave a piece of 9.58; two
-		// dowels need 9 mm besides their own.
+		// By hand: fret 18 is nearest the middle, d(18) − d(17) = 13.62 mm from fret 17; with half a foot
+		// of 1.5 and less 4.05 the piece is 11.07 long, and two dowels need 9 mm besides their own.
+		["with dowels between near frets", { "stand-on": [17, 20] }, "dowel: 3 mm"],
+		// By hand: d(14) − d(13) = 17.16 mm and half a foot of 1.5, less 4.05 of the channel and 5 and 3
+		// of plate around the hole, leave 6.6 for it.
 		[
-			"with dowels between near frets",
-			{ "stand-on": [18, 20], "hanging-hole": "none" },
-			"dowel: 3 mm",
-		],
-		["with a hole between near frets", { "stand-on": [18, 20] }, "hanging-hole: 5 mm"],
-		// By hand: d(22) − d(21) = 10.807 mm, less half a foot of 1.95 and 3 mm of relief 5.857; twice
-		// that less the play of 0.1.
-		[
-			"between frets nearer than the stem is thick",
-			{ "stand-on": [20, 22], "dial-stem": "12 mm", "foot-width": "3.9 mm" },
-			"at most 11.615 mm between these frets",
+			"with a wide hole between near frets",
+			{ "stand-on": [12, 14], "hanging-hole": "7 mm" },
+			"hanging-hole: 7 mm",
 		],
 	])("%s", (_, settings, words) => {
 		expect(refusal(settings)).toContain(words);

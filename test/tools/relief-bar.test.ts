@@ -91,6 +91,8 @@ describe("a relief bar", () => {
 		fc.assert(
 			fc.property(randomJob({ leastGap: 5 }), dial, ({ job, drawn }, reads) => {
 				if (drawn.frets < 3) return;
+				const from = drawn.scale.bass * drawn.share(1);
+				if (drawn.scale.treble * drawn.share(drawn.frets) - from < 40) return;
 				const make = [
 					{ "relief-bar": { "stand-on": [1, drawn.frets], ...reads, "foot-width": "2 mm" } },
 				];
@@ -112,6 +114,23 @@ describe("a relief bar is refused", () => {
 		["on the nut", { "stand-on": [0, 12] }, "no-wire-at-fret"],
 		["on neighbours", { "stand-on": [3, 4] }, "no-fret-between"],
 		["the wrong way round", { "stand-on": [12, 1] }, "no-fret-between"],
+		// d(22) − d(20) = 22.26 mm, d(14) − d(12) = 35.33 mm.
+		[
+			"on frets too near for its letters and holes",
+			{ "stand-on": [20, 22] },
+			"relief-bar-too-short",
+		],
+		[
+			"with a hanging hole that would meet the dial's",
+			{
+				"stand-on": [12, 14],
+				"reads-with": "dial",
+				"dial-reach": 40,
+				"dial-hole": 15,
+				"hanging-hole": 10,
+			},
+			"length-range",
+		],
 		[
 			"with a dial of unknown reach",
 			{ "body-joint": 14, "reads-with": "dial" },

@@ -59,6 +59,11 @@ export const TOOLS_SETUP: Wording = {
 			`between frets ${say(f.first)} and ${say(f.last)} lies no fret to read at`,
 			"Give the lower fret first, and one at least two frets higher.",
 		),
+	"relief-bar-too-short": (f) =>
+		w(
+			`frets ${say(f.first)} and ${say(f.last)} are only ${mm(f.span)} apart`,
+			`A relief bar needs ${mm(f.least)} from foot to foot: stand it on frets farther apart.`,
+		),
 	"dial-reach-needed": (f) =>
 		w(
 			f.held === "stem"

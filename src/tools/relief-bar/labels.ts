@@ -45,10 +45,10 @@ export function barLabels(bench: Bench, laid: Laid): Label[] {
 	const hole = dial ?? stem?.screw;
 	const end = hole ? hole.x - hole.diameter / 2 - AROUND_HOLE : lettersEnd(laid);
 	const texts = [
-		{ id: "job", wordings: [`${bench.job}, ${scaleText(bench.neck)}`] },
+		{ id: "job", wordings: [`${bench.job}, ${scaleText(bench.neck)}`, bench.job] },
 		{
 			id: "title",
-			wordings: [`RELIEF BAR on frets ${first} and ${last}, reads at ${read}`],
+			wordings: [`RELIEF BAR on frets ${first} and ${last}, reads at ${read}`, "RELIEF BAR"],
 		},
 	];
 	return [

@@ -7,6 +7,10 @@ import { holdsStem, layOut, leastHeight } from "./lay.js";
 import type { BarSettings, Given } from "./settings.js";
 import { stemProblems } from "./stem-refusals.js";
 
+/** Shortest way from foot to foot: for letters, a dial's hole and the one to hang it by, mm. */
+const LEAST_SPAN = 30;
+/** Plate between two holes, mm. */
+const BETWEEN_HOLES = 3;
 /** Between a foot and the crown of a neighbouring fret, mm. */
 const BESIDE_CROWN = 0.5;
 
@@ -22,8 +26,10 @@ export function fretProblems({ neck }: Bench, s: Given): Problem[] {
 		return [problem("no-wire-at-fret", path, facts)];
 	}
 	const [first, last] = frets as [number, number];
-	if (last - first >= 2) return [];
-	return [problem("no-fret-between", path, { first, last })];
+	if (last - first < 2) return [problem("no-fret-between", path, { first, last })];
+	const span = fretLine(neck, last).x - fretLine(neck, first).x;
+	if (span >= LEAST_SPAN) return [];
+	return [problem("relief-bar-too-short", path, { first, last, span, least: LEAST_SPAN })];
 }
 
 /** What these frets, the dial and the sheet do not allow. */
@@ -42,7 +48,18 @@ export function sizeProblems(bench: Bench, s: BarSettings): Problem[] {
 			outOfRange("bar-height", height, `${trimmed(least, 3)} mm or more, for the dial's hole`),
 		];
 	}
-	return footProblems(bench, s);
+	return [...footProblems(bench, s), ...holeProblems(bench, s)];
+}
+
+/** A hanging hole that would meet the dial's. */
+function holeProblems(bench: Bench, s: BarSettings): Problem[] {
+	const { dial, hole } = layOut(bench, s);
+	if (!dial || !hole) return [];
+	const apart = Math.hypot(hole.x - dial.x, hole.y - dial.y);
+	if (apart - (hole.diameter + dial.diameter) / 2 >= BETWEEN_HOLES) return [];
+	return [
+		outOfRange("hanging-hole", hole.diameter, "none, or a smaller one, beside the dial's hole"),
+	];
 }
 
 /** A foot that would meet the crown beside the one that it stands on. */

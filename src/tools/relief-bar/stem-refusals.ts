@@ -23,10 +23,7 @@ const SNUG = 0.1;
 const BESIDE_SCREW = 2;
 /** The plunger, half way in, stands at least so far out of the stem, mm. */
 const LEAST_OUT = 3;
-/** Relieved edge between a foot and the channel, at least, mm. */
-const LEAST_RELIEF = 3;
-/** Thinnest stem and dowels that a job may ask for, mm. */
-const THINNEST = 4;
+/** Thinnest dowels that a job may ask for, mm. */
 const THINNEST_DOWEL = 2;
 /** Rounding of sums of lengths, mm. */
 const ROUNDING = 1e-9;
@@ -83,17 +80,11 @@ function heightProblems(s: BarSettings): Problem[] {
 	return [outOfRange("bar-height", height, allowed)];
 }
 
-/** Frets too near for the channel, the hanging hole or two dowels in each of the pieces beside it. */
+/** Frets too near for the hanging hole or two dowels in each of the pieces beside the channel. */
 function roomProblems(bench: Bench, s: BarSettings): Problem[] {
 	const laid = layOut(bench, s);
-	const { stem, readAt, span, foot, hole } = laid;
+	const { stem, hole } = laid;
 	if (!stem) return [];
-	const most = 2 * (Math.min(readAt, span - readAt) - foot / 2 - LEAST_RELIEF) - s["stem-play"];
-	if (stem.diameter > most) {
-		const thin = most >= THINNEST ? `at most ${trimmed(most, 3)} mm` : "none";
-		const allowed = `${thin} between these frets; hold the dial by its lug, or stand the bar on frets farther apart`;
-		return [outOfRange("dial-stem", stem.diameter, allowed)];
-	}
 	const [left, right] = dowelRooms(laid, stem);
 	if (hole && right.to - right.from < AROUND_DOWEL) {
 		return [outOfRange("hanging-hole", hole.diameter, "none between frets this near")];

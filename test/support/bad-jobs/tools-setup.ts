@@ -101,6 +101,14 @@ export const TOOLS_SETUP: readonly BadJob[] = [
 		"frets 5 and 6",
 	),
 	bad(
+		"a relief bar on frets that are too near",
+		reliefBar("{stand-on: [20, 22]}"),
+		"relief-bar-too-short",
+		"[20",
+		"frets 20 and 22",
+		"30 mm",
+	),
+	bad(
 		"a dial of unknown reach",
 		reliefBar("{body-joint: 14, reads-with: dial}"),
 		"dial-reach-needed",
