@@ -3,6 +3,7 @@ import type { LabelClaim, Part } from "../../src/drawing/index.js";
 import { jobWith, madeParts } from "../support/made-parts.js";
 import { outlineOf } from "../support/measure-part.js";
 import { arcsOf, crossingsAtPlace } from "../support/measure-path.js";
+import { faultsOf } from "../support/scale-tools.js";
 
 const INCH = 25.4;
 const compound = { radius: { nut: "10 in", "last-fret": "16 in" } };
@@ -182,6 +183,19 @@ describe("a gauge's plate", () => {
 				expect(cuts).toHaveLength(4);
 			}
 		}
+	});
+
+	it("keeps commas and all 3 mm off the arc, in the lowest plate that holds its letters", () => {
+		const compound = { radius: { nut: 184, "last-fret": 510 }, width: 34 };
+		const tight = { at: ["last-fret"], "gauge-hole": "none", faces: ["concave", "convex"] };
+		const at = (height: number) => made(compound, { ...tight, "gauge-height": `${height} mm` });
+		const heights = Array.from({ length: 80 }, (_, i) => 12 + i / 10);
+		const [lowest] = heights.filter((height) => at(height).problems.length === 0);
+		expect(at(lowest!).parts.map((part) => texts(part).join())).toEqual([
+			expect.stringContaining(", "),
+			expect.stringContaining(", "),
+		]);
+		expect(at(lowest!).parts.flatMap(faultsOf)).toEqual([]);
 	});
 
 	it("is refused where they would lie over each other", () => {

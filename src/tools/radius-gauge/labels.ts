@@ -16,6 +16,10 @@ const SIDE = 1.5;
 const HEIGHTS = [3.5, 2.5, 1.8] as const;
 const SECOND = 2.5;
 
+/** What a comma hangs below its line and a letter rises over the capitals, as a share of their height. */
+const UNDER = 0.25;
+const OVER = 0.03;
+
 /** Between the arc and the letters, between hole and letters, and from the hole to the back, mm. */
 export function besideLetters(diameter: number): number {
 	return 2 * OFF_WORKING_EDGE + (diameter > 0 ? diameter + LEADING : 0);
@@ -93,11 +97,18 @@ export function gaugeLabels(
 		return problem("gauge-too-low", ["gauge-height"], { ...facts, height, least });
 	}
 	const back = besideLetters(diameter) - OFF_WORKING_EDGE;
+	const half = heightOf(lines) / 2;
 	const middle =
 		face === "concave"
-			? (shape.sagitta + OFF_WORKING_EDGE + shape.top - back) / 2
-			: (shape.bottom + back - OFF_WORKING_EDGE) / 2;
-	let y = middle + heightOf(lines) / 2 + LEADING;
+			? Math.max(
+					(shape.sagitta + OFF_WORKING_EDGE + shape.top - back) / 2,
+					shape.sagitta + OFF_WORKING_EDGE + UNDER * lines.at(-1)!.height + half,
+				)
+			: Math.min(
+					(shape.bottom + back - OFF_WORKING_EDGE) / 2,
+					-OFF_WORKING_EDGE - OVER * lines[0]!.height - half,
+				);
+	let y = middle + half + LEADING;
 	return lines.map(({ id, text, height }) => {
 		y -= height + LEADING;
 		return label(bench.letters, id, text, { at: { x: 0, y }, height, align: "centre" });
