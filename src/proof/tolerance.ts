@@ -8,6 +8,8 @@ import { gap } from "./plane.js";
 const SWEPT = 0.002;
 /** What the points of an arc may be off by, mm: the last decimal that files keep. */
 const LAST_DECIMAL = 1e-6;
+/** A simulated cut rounds to that decimal going in and coming out, at an arc's ends as in its middle. */
+const SWEPT_SAGITTA = 4 * LAST_DECIMAL;
 
 /**
  * ± by which a claim is judged, in its own unit.
@@ -25,5 +27,6 @@ export function toleranceOf(claim: Claim, isSwept: boolean, scatter = 0): number
 	const chord = gap(claim.at[0]!, claim.at[2]!);
 	// r = chord²/8s + s/2 changes by r/s, nearly, for every micrometre of the sagitta s.
 	const sagitta = (chord * chord) / (8 * claim.nominal);
-	return Math.max(own, (Math.max(LAST_DECIMAL, 2 * scatter) * claim.nominal) / sagitta);
+	const least = isSwept && claim.operation === "cut" ? SWEPT_SAGITTA : LAST_DECIMAL;
+	return Math.max(own, (Math.max(least, 2 * scatter) * claim.nominal) / sagitta);
 }

@@ -183,6 +183,36 @@ describe("a part measured after its cut", () => {
 		}
 	});
 
+	it("keeps every claim of arcs nearly flat, wherever they lie, and none once they are flatter", () => {
+		// Sagittas of 0.01 to 0.08 mm: width² / 8·radius.
+		let arcs = 0;
+		for (const radius of [1500, 2900, 4400, 6295.24, 9100]) {
+			for (const width of [30.1, 33.4, 36.9]) {
+				const [part] = madeParts(
+					jobWith({}, [{ "radius-gauge": { radii: [radius], "gauge-width": width } }]),
+				).parts;
+				const flatter = withPaths(part!, "outline", ({ points, closed }) => [
+					{
+						closed,
+						points: points.map((p) => (Math.abs(p.bulge) < 0.1 ? { ...p, bulge: 0 } : p)),
+					},
+				]);
+				for (const kerf of [0.1, 0.16, 0.25]) {
+					const cut = cutPart(part!, kerf, 0)!;
+					for (const move of MOVES) {
+						const strokes = asWritten(cut, move);
+						const found = measurePart(promisedOf(cut, kerf), strokes, LETTERS, cutter);
+						expect(judged(found)).toEqual([]);
+						arcs++;
+					}
+				}
+				expect(failing(part!, flatter)).toHaveProperty("sagitta");
+				expect(failing(part!, cutPart(flatter, KERF, 0)!, KERF)).toHaveProperty("sagitta");
+			}
+		}
+		expect(arcs).toBe(135);
+	});
+
 	it("needs a cutter only for what is moved for a kerf", () => {
 		const [bar] = madeParts(JOBS["a plain neck"]!).parts;
 		expect(() => measurePart(promisedOf(bar!, KERF), [], LETTERS)).toThrow(/nothing to cut/);
