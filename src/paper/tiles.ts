@@ -48,11 +48,11 @@ export function printOfPart(
 	const all = { ...facts, title: part.title, height: best.height, corrected: true, grid };
 	const free = new FreeRoom(whole.length > 0 ? [] : blocks, letters);
 	const contents = contentsOf(part, best, free, paper, letters);
-	const rest = grid ? free.pages(bodyOf(paper, best.height)) : [];
+	const rest = free.pages(bodyOf(paper, best.height));
 	return printOf([...contents, ...rest.map(textPage)], paper, all, letters);
 }
 
-/** A page for what is said of a part where its tiles leave no room. */
+/** A page for what is said of a part where its pages leave no room. */
 function textPage(ink: Ink): PageContent {
 	return { marks: [], ink, rules: [], crosses: [], tile: null };
 }

@@ -20,12 +20,15 @@ const PAPERS = { A4: 1, "150 x 210 mm": 2, "420 x 297 mm": 3, "roll 610 mm": 2 }
 /** What is promised to a part in work: everything but the reference layer. */
 const WORK = new Set(["cut", "score", "engrave"]);
 
+/** Long and small, with notches, scored lines, arcs and many notes; every example makes them. */
+const FEW = ["notched-straightedge", "slot-strip", "fret-rocker", "crown-gauge", "sanding-block"];
+
 const all: Print[] = [];
 beforeAll(async () => {
 	for (const [i, name] of EXAMPLES.entries()) {
 		for (const [paper, every] of Object.entries(PAPERS)) {
 			if (i % every !== 0) continue;
-			const { prints } = await madeExample(name, { paper, formats: ["svg"] });
+			const { prints } = await madeExample(name, { paper, formats: ["svg"], only: FEW });
 			all.push(...prints.map(({ print }) => print));
 		}
 	}
@@ -200,5 +203,24 @@ describe("parts on paper", () => {
 		const rolls = ofParts().filter(({ paper }) => paper.height === null);
 		expect(rolls.length).toBeGreaterThan(10);
 		expect(rolls.filter(({ pages }) => pages.length > 1)).toEqual([]);
+	});
+});
+
+describe("what is said of a part that one page holds", () => {
+	it("stands on a page of its own where the part's leaves no room", () => {
+		const isWhole = ({ pages }: Print) => pages.filter(({ tile }) => tile !== null).length === 1;
+		// A drawing with all its notes is 46 cm high: more than A4.
+		const gauges = all.filter(
+			(print) => print.paper.name === "A4" && print.name.endsWith("crown-gauge") && isWhole(print),
+		);
+		expect(gauges.length).toBeGreaterThan(3);
+		for (const { pages } of gauges) {
+			const [part, ...texts] = pages;
+			expect(part!.tile).not.toBeNull();
+			// Its dozen notes and the cautions take more than half a page of strokes.
+			const strokes = texts.flatMap(({ sheet }) => sheet.marks).length;
+			expect(strokes).toBeGreaterThan(500);
+			for (const { tile } of texts) expect(tile).toBeNull();
+		}
 	});
 });
