@@ -110,7 +110,8 @@ export async function make(text: string, options: MakeOptions = {}): Promise<Mad
 		...prints.flatMap(({ files }) => files),
 	];
 	const tools = promisedParts(laid.nominal, laid.tools);
-	const facts = { job, tools, drawings, prints, dimensions };
+	const skipped = [...built.skipped, ...laid.skipped];
+	const facts = { job, tools, skipped, drawings, prints, dimensions };
 	const cautions = allCautions(job);
 	const promise = await manifestOf({ ...facts, files: drawn, cautions });
 	const checked = options.proof === false ? UNPROVEN : await proveAll(drawn, promise, letters);
@@ -120,7 +121,6 @@ export async function make(text: string, options: MakeOptions = {}): Promise<Mad
 	const pages = report ? [reportOf({ ...facts, files: drawn, proven, cautions })] : [];
 	const files = [...drawn, ...pages];
 	const manifest = report ? await manifestOf({ ...facts, files, cautions }) : promise;
-	const skipped = [...built.skipped, ...laid.skipped];
 	const all = [...files, manifest];
 	return { ok: true, job, tools, skipped, drawings, prints, files: all, cautions, proven };
 }

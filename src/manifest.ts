@@ -3,7 +3,8 @@ import { type Claim, OPERATIONS, type OutFile, type Part, partExtents } from "./
 import type { Path, Point } from "./geometry/index.js";
 import type { Job } from "./job/index.js";
 import type { Paper, PrintedPage, Tile } from "./paper/index.js";
-import type { MadeTool } from "./stages/build.js";
+import { problemText } from "./problem/index.js";
+import type { MadeTool, SkippedTool } from "./stages/build.js";
 import type { Drawing } from "./stages/draw.js";
 import type { WrittenPrint } from "./stages/print.js";
 import { stable } from "./units/index.js";
@@ -16,6 +17,8 @@ export interface ManifestFacts {
 	readonly job: Job;
 	/** Parts at nominal size. */
 	readonly tools: readonly MadeTool[];
+	/** Tools of kits that were not made, each with its reasons. */
+	readonly skipped: readonly SkippedTool[];
 	readonly drawings: readonly Drawing[];
 	readonly prints: readonly WrittenPrint[];
 	readonly files: readonly OutFile[];
@@ -26,12 +29,12 @@ export interface ManifestFacts {
 
 /**
  * `manifest.json`: every file with its SHA-256 and where its parts lie, every tool with the
- * settings used, every part with its claims and how far its paths were moved for the kerf, the
+ * settings used, what of kits was not made and why, every part with its claims and how far its paths were moved for the kerf, the
  * laid-out sheets with their work, and the cautions. Numbers pass the one formatter, so that
  * engines agree.
  */
 export async function manifestOf(facts: ManifestFacts): Promise<OutFile> {
-	const { job, tools, drawings, prints, files, cautions, dimensions } = facts;
+	const { job, tools, skipped, drawings, prints, files, cautions, dimensions } = facts;
 	const { bench } = job;
 	const content = {
 		writer: "camber",
@@ -44,12 +47,17 @@ export async function manifestOf(facts: ManifestFacts): Promise<OutFile> {
 		...(prints.length === 0 ? {} : { paper: paperEntry(bench.paper) }),
 		files: await Promise.all(files.map((file) => fileEntry(file, drawings, prints))),
 		tools: tools.map((tool) => toolEntry(tool, bench.machine, drawings)),
+		...(skipped.length === 0 ? {} : { notMade: skipped.map(skippedEntry) }),
 		sheets: drawings.flatMap(sheetEntry),
 		cautions,
 	};
 	const text = `${JSON.stringify(content, numbersStable, "\t")}\n`;
 	const bytes = new TextEncoder().encode(text);
 	return { name: "manifest.json", format: "json", bytes, sheet: "", parts: [] };
+}
+
+function skippedEntry({ wanted, reasons }: SkippedTool) {
+	return { tool: wanted.tool.id, reasons: reasons.map(problemText) };
 }
 
 function machineEntry({ kind, tolerance, kerf, cutter, tabs, bed, speeds, stretch }: Machine) {

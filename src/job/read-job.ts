@@ -22,7 +22,7 @@ import { type JobText, parseJobText, sourceOf } from "./yaml-text.js";
 
 /** A job as read: all but the letters, which load by themselves. */
 export interface Job {
-	readonly bench: Omit<Bench, "letters">;
+	readonly bench: Omit<Bench, "layers" | "letters">;
 	readonly font: string | null;
 	readonly wanted: readonly Wanted[];
 	/** For file names. */
@@ -155,7 +155,7 @@ function benchOf(
 	machine: Machine,
 	paper: Paper,
 	wire: Wire,
-): Omit<Bench, "letters"> {
+): Omit<Bench, "layers" | "letters"> {
 	return {
 		job: values.job,
 		date: values.date ?? null,

@@ -68,8 +68,10 @@ function chosenOf(
 	if (only.length === 0 || problems.length > 0) return { wanted, problems };
 	const unknown = only.filter((o) => !wanted.some((w) => isMeant(o, w, wanted)));
 	const names = [...new Set(wanted.flatMap((w) => [w.tool.id, w.name]))];
+	// What is asked for by name is refused where it cannot be made, not left out as of a kit.
+	const meant = wanted.filter((w) => only.some((o) => isMeant(o, w, wanted)));
 	return {
-		wanted: wanted.filter((w) => only.some((o) => isMeant(o, w, wanted))),
+		wanted: meant.map((w) => ({ ...w, kit: null })),
 		problems: unknown.map((given) =>
 			problem("only-unknown", [], { given, names, guess: nearest(given, names) }),
 		),
@@ -99,7 +101,7 @@ type EntryRead =
 
 /** One entry: a tool's or a kit's name, or a map of one such name to its settings. */
 function entryOf(entry: unknown, i: number, options: SchemaOptions): EntryRead {
-	const known = [...TOOLS, ...KITS].map(({ id }) => id);
+	const known = [...KITS, ...TOOLS].map(({ id }) => id);
 	const isMap = typeof entry === "object" && entry !== null && !Array.isArray(entry);
 	const keys = isMap ? Object.keys(entry) : [];
 	const id = typeof entry === "string" ? entry : keys[0];

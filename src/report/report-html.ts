@@ -1,3 +1,5 @@
+import { problemText } from "../problem/index.js";
+import type { SkippedTool } from "../stages/build.js";
 import { emptyElement, parentElement, textElement } from "../writers/xml.js";
 import { list, section } from "./blocks.js";
 import { fileSection } from "./file-section.js";
@@ -36,6 +38,9 @@ export function reportHtml(facts: ReportFacts): string {
 		proofSection(proven),
 		partList(parts, worst),
 		...parts.map((part) => partSection(part, facts, worst)),
+		...(facts.skipped.length === 0
+			? []
+			: [section("Not made", {}, [list(facts.skipped.map(reasonOf))])]),
 		...sheets.map((drawing, i) => sheetSection(drawing, i, sheets.length, bench.machine.pens)),
 		...fitSections(job),
 		...paperSection(facts.prints),
@@ -47,6 +52,10 @@ export function reportHtml(facts: ReportFacts): string {
 		parentElement("head", {}, headElements(bench.job)),
 		parentElement("body", {}, body),
 	])}\n`;
+}
+
+function reasonOf({ wanted, reasons }: SkippedTool): string {
+	return `${wanted.tool.id}: ${reasons.map(problemText).join(" ")}`;
 }
 
 function headElements(job: string): string[] {

@@ -40,7 +40,7 @@ export function buildAll(job: Job, letters: Lettering): BuiltTools {
 	const problems: Problem[] = [];
 	const skipped: SkippedTool[] = [];
 	const built = job.wanted.map((wanted): MadeTool => {
-		const bench: Bench = { ...job.bench, stock: wanted.stock, letters };
+		const bench: Bench = { ...job.bench, stock: wanted.stock, layers: wanted.layers, letters };
 		const settings = {
 			...wanted.settings,
 			...wanted.tool.defaults(bench, wanted.settings),

@@ -22,6 +22,9 @@ import { type Bench, type Built, builtOf, tool } from "./tool.js";
 /** Thickest sheet that bends over a board that is not flat, mm (common practice, no source). */
 const MOST_BENT = 0.5;
 
+/** The mask's thickness is at most this share of the crown's height: a file must reach its shoulders (common practice, no source). */
+const UNDER_CROWN = 0.5;
+
 function offBoard(at: string, width: number, radius: number): Problem {
 	return problem("radius-below-half-board", [], { at, width, radius });
 }
@@ -36,10 +39,15 @@ function endProblems({ neck }: Bench, pieces: readonly MaskPiece[]): Problem[] {
 }
 
 /** What forbids a mask before it is laid out. */
-function refusals({ neck, stock }: Bench): Problem[] {
+function refusals({ neck, wire, stock, layers }: Bench): Problem[] {
 	const found: Problem[] = [];
-	if (neck.radius !== "flat" && stock.thickness > MOST_BENT) {
-		const facts = { thickness: stock.thickness, most: MOST_BENT };
+	const bends = neck.radius !== "flat";
+	const under = wire.crownHeight * UNDER_CROWN;
+	const most = bends ? Math.min(MOST_BENT, under) : under;
+	const thickness = stock.thickness * layers;
+	if (thickness > most) {
+		const why = bends && thickness > MOST_BENT ? "bend" : "crown";
+		const facts = { thickness, most, why, crown: wire.crownHeight };
 		found.push(problem("mask-too-thick", [], facts));
 	}
 	const off = offCrown(neck);

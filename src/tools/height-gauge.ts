@@ -1,3 +1,4 @@
+import { kerfIn } from "../cutting/index.js";
 import type { Mark, Part, SizeClaim } from "../drawing/index.js";
 import { type Problem, problem } from "../problem/index.js";
 import { trimmed } from "../units/index.js";
@@ -22,9 +23,14 @@ function refusals(bench: Bench, s: GaugeSettings): Problem[] {
 		const facts = { one: alike.height - alike.rise, other: alike.height, least: LEAST_RISE };
 		return [problem("steps-alike", ["heights"], facts)];
 	}
+	const low = rises.reduce((a, b) => (b.rise < a.rise ? b : a));
+	const beam = (kerfIn(bench.machine, bench.stock) ?? 0) / 2;
+	if (low.rise <= beam) {
+		const facts = { rise: low.rise, kerf: 2 * beam, least: beam };
+		return [problem("steps-below-beam", ["heights"], facts)];
+	}
 	const radius = cutterRadius(bench);
 	if (radius === 0) return [];
-	const low = rises.reduce((a, b) => (b.rise < a.rise ? b : a));
 	if (low.rise < radius) {
 		const facts = { rise: low.rise, cutter: 2 * radius, least: radius };
 		return [problem("steps-below-cutter", ["heights"], facts)];

@@ -29,6 +29,8 @@ export interface Bench {
 	readonly neck: Neck;
 	readonly wire: Wire;
 	readonly stock: ShopStock;
+	/** Pieces of each part that are glued up to one. */
+	readonly layers: number;
 	readonly machine: Machine;
 	readonly paper: Paper;
 	/** Swing of the shop's temperature, K. */

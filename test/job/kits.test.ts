@@ -95,6 +95,16 @@ describe("a kit", () => {
 		expect(made.tools.map(({ wanted }) => wanted.tool.id)).toContain("slot-strip");
 		const alone = await make(flat.replace("re-fret-kit", "radius-gauge"));
 		expect(alone.ok).toBe(false);
+		const manifest = JSON.parse(new TextDecoder().decode(made.files.at(-1)!.bytes));
+		expect(manifest.notMade.map(({ tool }: { tool: string }) => tool)).toEqual(
+			made.skipped.map(({ wanted }) => wanted.tool.id),
+		);
+		expect(manifest.notMade[0].reasons[0]).toContain("flat");
+		const told = await make(flat, { formats: ["svg"], proof: false, report: true });
+		const report = told.ok ? told.files.find(({ name }) => name === "report.html") : null;
+		expect(new TextDecoder().decode(report!.bytes)).toMatch(/Not made[\s\S]*radius-gauge: /u);
+		const named = await make(flat, { only: ["radius-gauge"] });
+		expect(named.ok ? [] : named.problems.map((p) => p.code)).toEqual(["flat-board"]);
 		const { file } = jobFile(flat);
 		const { code, out } = await camber(["check", file]);
 		expect(code).toBe(0);

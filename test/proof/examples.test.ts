@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { promisedOf } from "../../src/proof/index.js";
-import { EXAMPLES, madeExample } from "../support/examples.js";
+import { EXAMPLES, FEW, madeExample } from "../support/examples.js";
 
 describe.each(EXAMPLES)("every written file of %s", (name) => {
 	it("keeps every claim, measured from its bytes, in SVG, R2000 and PDF", async () => {
@@ -24,9 +24,6 @@ describe.each(EXAMPLES)("every written file of %s", (name) => {
 		}
 	});
 });
-
-/** Tools with every kind of feature: notches, arcs, scored lines, letters. */
-const FEW = ["notched-straightedge", "slot-strip", "radius-gauge", "pressing-caul"];
 
 describe.each(["r12", "loose"] as const)("a %s file", (dxf) => {
 	it.each(["kestrel-eight", "plover-bass"])("of %s keeps every claim too", async (name) => {

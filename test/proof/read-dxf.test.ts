@@ -13,7 +13,7 @@ import { type DxfFlavour, writeDxf } from "../../src/writers/index.js";
 import { wantedEntities } from "../support/audit-dxf-contents.js";
 import { circleFault, gap, isCircle, pathFault } from "../support/compare-paths.js";
 import { expectedOf, handDrawing, PENS } from "../support/drawings.js";
-import { madeExample } from "../support/examples.js";
+import { FEW, madeExample } from "../support/examples.js";
 import { dxfOf, dxfText, LINE, POLYLINE } from "../support/proof-faults.js";
 import { readDxf as readElsewhere } from "../support/read-dxf.js";
 
@@ -51,7 +51,7 @@ describe.each(["heron-baritone", "wren-mandolin"])("readDxf on what camber write
 	it.each(["r2000", "r12"] satisfies DxfFlavour[])(
 		"reads every mark and note back to within 2e-9 mm, and finds nothing: %s",
 		async (dxf) => {
-			const { files, drawings } = await madeExample(job, { formats: ["dxf"], dxf });
+			const { files, drawings } = await madeExample(job, { formats: ["dxf"], dxf, only: FEW });
 			expect(drawings.length).toBeGreaterThan(2);
 			for (const { sheet } of drawings) {
 				const file = files.find((f) => f.sheet === sheet.name)!;
@@ -74,7 +74,11 @@ describe.each(["heron-baritone", "wren-mandolin"])("readDxf on what camber write
 	);
 
 	it("reads every piece of a loose file back, and its cut contours joined again", async () => {
-		const { files, drawings } = await madeExample(job, { formats: ["dxf"], dxf: "loose" });
+		const { files, drawings } = await madeExample(job, {
+			formats: ["dxf"],
+			dxf: "loose",
+			only: FEW,
+		});
 		for (const { sheet } of drawings) {
 			const file = files.find((f) => f.sheet === sheet.name)!;
 			const { strokes, findings } = readDxf(file.bytes);

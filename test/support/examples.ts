@@ -1,6 +1,9 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { type Made, type MakeOptions, make } from "../../src/make.js";
 
+/** Tools with every kind of feature: notches, arcs, scored lines, shared edges, letters. */
+export const FEW = ["notched-straightedge", "slot-strip", "radius-gauge", "kerf-coupon"];
+
 /** Names of the example jobs. */
 export const EXAMPLES = readdirSync("examples")
 	.filter((name) => name.endsWith(".yaml"))

@@ -36,13 +36,13 @@ export function neckOf(job: object): Neck {
 /** A job's neck and parts. @throws Error if the job itself is refused */
 export function madeParts(job: object | string): MadeParts {
 	const { bench, wanted } = jobOf(job);
-	const built = wanted.map(({ tool, name, settings, stock }) => {
-		const own = { ...bench, stock, letters: LETTERS };
+	const built = wanted.map(({ tool, name, settings, stock, layers }) => {
+		const own = { ...bench, stock, layers, letters: LETTERS };
 		return tool.build(own, { ...settings, ...tool.defaults(own, settings) }, name);
 	});
 	return {
 		neck: bench.neck,
-		bench: { ...bench, letters: LETTERS },
+		bench: { ...bench, layers: 1, letters: LETTERS },
 		parts: built.flatMap(({ parts }) => parts),
 		problems: built.flatMap(({ problems }) => problems),
 	};

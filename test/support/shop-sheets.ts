@@ -19,7 +19,7 @@ export function paperBench(job: object | string, paper: Paper = A4): Bench {
 function benchOf(text: string): Omit<Bench, "paper"> {
 	const read = readJob(text, { allowUnusual: false, only: [] });
 	if (!read.ok) throw new Error(JSON.stringify(read.problems));
-	return { ...read.job.bench, letters: LETTERS };
+	return { ...read.job.bench, layers: 1, letters: LETTERS };
 }
 
 /** The bench of an example job. */

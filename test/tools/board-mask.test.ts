@@ -118,6 +118,19 @@ describe("a board mask is refused", () => {
 		expect(codes({}, { radius: "flat" }, thick)).toEqual([]);
 	});
 
+	it("of sheets between which no file reaches the crowns, layers counted", () => {
+		// Half of a crown of 1.3 mm is 0.65.
+		const of = (thickness: number, layers = 1) =>
+			madeParts(
+				jobWith({ radius: "flat" }, [
+					{ "board-mask": { stock: { material: "card", thickness }, layers } },
+				]),
+			).problems.map((p) => [p.code, p.facts.why]);
+		expect(of(0.65)).toEqual([]);
+		expect(of(0.66)).toEqual([["mask-too-thick", "crown"]]);
+		expect(of(0.4, 2)).toEqual([["mask-too-thick", "crown"]]);
+	});
+
 	it("where less than 1.5 mm of sheet remains, the narrowest named", () => {
 		const { problems } = mask({ "crown-clearance": "3 mm" }, { frets: 30 });
 		const land = d(30) - d(29) - 5.7;

@@ -108,11 +108,25 @@ describe("a relief bar around a dial's stem", () => {
 		expect(snug.notes.join(" ")).toContain("tape around the stem");
 	});
 
-	it("is cut as often for every bar that is glued up of several", async () => {
-		const entry = "relief-bar: {body-joint: 14, reads-with: dial, dial-held-by: stem";
-		const text = making(`${entry}, dial-reach: 32 mm, layers: 2}`);
-		const drawn = await fullyMade(text, { formats: ["svg"] });
-		expect(drawn.tools[0]!.parts.map(({ layers }) => layers)).toEqual([4, 6, 6, 4]);
+	it("has the layers that the stem asks for, and no others", () => {
+		const { problems } = madeParts(
+			jobWith({}, [{ "relief-bar": { "stand-on": [1, 12], ...STEM, layers: 2 } }]),
+		);
+		expect(problems.map((p) => p.code)).toEqual(["stem-bar-has-its-layers"]);
+	});
+
+	it("says where it is too thick to stand between the strings", () => {
+		/*
+		 * Five sheets of 3 mm are 15; six strings over 35.5 at the nut and 52 at the saddle stand at
+		 * fret 1 of 647.7 mm 35.5/5 + (16.5/5)·(1 − 2^(−1/12)) = 7.285 apart.
+		 */
+		const strings = { count: 6, "at-nut": 35.5, "at-saddle": 52 };
+		const notes = (neck: object) =>
+			madeParts(
+				jobWith(neck, [{ "relief-bar": { "stand-on": [1, 12], ...STEM } }]),
+			).parts[0]!.notes.join(" ");
+		expect(notes({ strings })).toContain("15 mm thick, and the strings are 7.3 mm apart");
+		expect(notes({})).not.toContain("apart at most");
 	});
 
 	it("is sound on any neck, and measures what it claims", () => {

@@ -35,7 +35,9 @@ export async function checkCommand(
 		return EXIT.refused;
 	}
 	const parts = partLines(made);
-	console.out(`${path}: no problems. It would make ${count(parts.length, "part")}:\n`);
+	const left = made.skipped.length;
+	const without = left > 0 ? `, ${count(left, "tool")} of the kit not` : "";
+	console.out(`${path}: no problems. It would make ${count(parts.length, "part")}${without}:\n`);
 	printMade(console, made);
 	printCautions(console, made);
 	return EXIT.ok;

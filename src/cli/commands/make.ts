@@ -207,9 +207,9 @@ function humanReport(console: Console, made: MadeJob, put: Put, folder: string):
 		`${made.job.bench.job}: ${count(parts.length, "part")}, ${count(files, "file")} in ${folder}\n`,
 	);
 	printMade(console, made);
-	console.out(
-		made.proven.length > 0 ? proofText(made.proven, { all: false }) : "Not measured: --no-proof.\n",
-	);
+	const nothing = made.drawings.length + made.prints.length === 0;
+	const unproven = nothing ? "" : "Not measured: --no-proof.\n";
+	console.out(made.proven.length > 0 ? proofText(made.proven, { all: false }) : unproven);
 	if (put.written.length === 0) console.out("Every file already held these bytes.\n");
 	if (put.stale.length > 0) {
 		console.out(

@@ -50,7 +50,7 @@ export const CUTTING: Wording = {
 	"part-larger-than-bed": (f) =>
 		w(
 			`${say(f.part)}, ${say(f.width)} x ${mm(f.height)}, does not fit on the ${say(f.bedWidth)} x ${mm(f.bedHeight)} of the bed within its margin${f.grain ? ", and is not turned: its grain runs along x" : ", even turned"}`,
-			`Make it shorter or lower, give a smaller margin, or name a machine with a larger bed${f.grain ? "; without grain: x it may be turned" : ""}.`,
+			`Make it smaller where its settings allow, give a smaller margin, or name a machine with a larger bed${f.grain ? "; without grain: x it may be turned" : ""}. --no-sheets draws it without the bed, --paper A4 prints it in tiles.`,
 		),
 	"no-kerf": (f) =>
 		w(

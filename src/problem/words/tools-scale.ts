@@ -54,8 +54,10 @@ export const TOOLS_SCALE: Wording = {
 		),
 	"mask-too-thick": (f) =>
 		w(
-			`a sheet of ${mm(f.thickness)} does not bend over this board's radius`,
-			`Give the mask stock of its own, at most ${mm(f.most)} thick: board-mask: {stock: {material: steel, thickness: 0.3 mm}}.`,
+			f.why === "bend"
+				? `a sheet of ${mm(f.thickness)} does not bend over this board's radius`
+				: `between sheets of ${mm(f.thickness)} no file reaches crowns that stand ${mm(f.crown)} high`,
+			`Give the mask stock of its own, at most ${mm(f.most)} thick: board-mask: {stock: {material: card, thickness: 0.3 mm}}; pieces: 2 halves it where it is too long.`,
 		),
 	"mask-land-too-narrow": (f) =>
 		w(

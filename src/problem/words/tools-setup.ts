@@ -44,10 +44,15 @@ export const TOOLS_SETUP: Wording = {
 			`a cutter of ${mm(f.cutter)} cannot mill steps that rise by only ${mm(f.rise)}`,
 			`They must rise by ${mm(f.least)} or more: take other heights or a smaller cutter, or have the gauge cut by laser.`,
 		),
+	"steps-below-beam": (f) =>
+		w(
+			`a beam that cuts ${mm(f.kerf)} wide leaves nothing of steps that rise by only ${mm(f.rise)}: its round fills their corners`,
+			`They must rise by more than ${mm(f.least)}: take other heights, or a machine with a narrower kerf.`,
+		),
 	"body-joint-needed": () =>
 		w(
 			"a relief bar stands on fret 1 and the fret at the body joint, which is not given",
-			"Give body-joint: 14, or the two frets themselves under stand-on: [1, 14].",
+			"Write relief-bar: {body-joint: 14} with the fret at your neck's joint, or the two frets themselves: relief-bar: {stand-on: [1, 14]}.",
 		),
 	"no-wire-at-fret": (f) =>
 		w(
@@ -72,6 +77,21 @@ export const TOOLS_SETUP: Wording = {
 			f.held === "stem"
 				? "Press the plunger half way in, measure from where the stem leaves the dial's body to the tip, and give it as dial-reach."
 				: "Press the plunger half way in, measure from the middle of the lug's hole to the tip, and give it as dial-reach.",
+		),
+	"stem-bar-has-its-layers": (f) =>
+		w(
+			`a bar around a dial's stem is made of as many sheets as the stem is thick; layers: ${say(f.layers)} would widen its channel`,
+			"Leave layers out.",
+		),
+	"dial-without-dial": (f) =>
+		w(
+			`${say(f.key)} says nothing of a bar that is read with a feeler`,
+			`Add reads-with: dial, or leave ${say(f.key)} out.`,
+		),
+	"stands-twice": (f) =>
+		w(
+			`body-joint: ${say(f.joint)} and stand-on: [${say(f.first)}, ${say(f.last)}] name different frets to stand on`,
+			"Leave one of them out.",
 		),
 	"stem-in-thick-sheets": (f) => {
 		const [stem, layers, most] = [Number(f.stem), Number(f.layers), Number(f.most)];

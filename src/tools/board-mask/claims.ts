@@ -43,12 +43,12 @@ export function pieceClaims(
 	];
 }
 
-/** The height midway between the corners; a short piece with slanted ends may have none. */
+/** The height just before the far corners; a short piece with slanted ends may have none. */
 function heightClaim(bench: Bench, { lower, upper }: MaskPiece): SizeClaim[] {
 	const from = Math.max(lower[0]!.x, upper[0]!.x) + OFF_CORNER;
 	const to = Math.min(lower.at(-1)!.x, upper.at(-1)!.x) - OFF_CORNER;
 	if (from > to) return [];
-	const x = (from + to) / 2;
+	const x = to;
 	const [low, high] = [sideAt(lower, x), sideAt(upper, x)];
 	const height = cutSize(bench, {
 		id: "height",

@@ -9,6 +9,7 @@ import type { GuideSettings } from "./settings.js";
 export function guideNotes(s: GuideSettings, guide: Guide, texts: GuideLabels): string[] {
 	const { neck, diameter } = guide;
 	return [
+		"Use it with the frets out, the plate flat on the wood: on crowns it would stand off and tilt.",
 		"The holes are midway between a marker's fret and the one before, along the neck. All distances run from the theoretical nut on the centre line; none is chained from fret to fret.",
 		nutEndNote(neck),
 		"Its long sides are the board's edges: feel with a finger along both that plate and board are flush, from end to end, before it is taped down.",
@@ -35,7 +36,7 @@ export function guideNotes(s: GuideSettings, guide: Guide, texts: GuideLabels): 
 /** What the nut end is laid against. */
 function nutEndNote({ zeroFret, nutShift }: Neck): string {
 	if (zeroFret) {
-		return "The nut behind a zero fret is no datum: lay the nut end on the middle of the zero fret's slot, or over the top of its crown.";
+		return "The nut behind a zero fret is no datum: lay the nut end on the middle of the zero fret's slot.";
 	}
 	const off =
 		nutShift === 0

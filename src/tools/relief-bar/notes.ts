@@ -1,4 +1,5 @@
-import { isFanned } from "../../neck/index.js";
+import type { Point } from "../../geometry/index.js";
+import { crossingOf, isFanned, stringLines } from "../../neck/index.js";
 import { MATERIALS, sagOnEdge } from "../../shop/index.js";
 import { trimmed } from "../../units/index.js";
 import type { Bench } from "../tool.js";
@@ -16,8 +17,31 @@ export function barNotes(bench: Bench, laid: Laid): string[] {
 	return [
 		...(stem ? [...glueNotes(laid, stem), ...clampNotes(bench, stem)] : []),
 		`Stand the feet on the crowns of frets ${first} and ${last}, the strings tuned, and read at fret ${read}.`,
+		...stringNotes(bench, laid),
 		...readNotes(bench, laid),
 		...fan,
+	];
+}
+
+/** What stands between two strings must be so much narrower than from middle to middle of them, mm. */
+const STRING = 1.5;
+
+/** A bar too thick to stand between the strings, whose tension the reading needs. */
+function stringNotes({ neck, stock, layers }: Bench, { first, last, stem }: Laid): string[] {
+	const thickness = stock.thickness * (stem ? stem.layers + 2 : layers);
+	const lines = neck.strings ? stringLines(neck) : [];
+	const gaps = lines.slice(1).map((line, i) => {
+		const apart = (n: number) => {
+			const [a, b] = [lines[i]!, line].map((l) => crossingOf(neck, l, n).at) as [Point, Point];
+			return Math.hypot(b.x - a.x, b.y - a.y);
+		};
+		return Math.min(apart(first), apart(last));
+	});
+	const widest = Math.max(0, ...gaps);
+	if (gaps.length === 0 || thickness <= widest - STRING) return [];
+	const size = `${trimmed(thickness, 3)} mm`;
+	return [
+		`It is ${size} thick, and the strings are ${trimmed(widest, 1)} mm apart at most: it does not stand between them. Lift the strings beside it out of their slots to the sides while the others keep their tension, or take a thinner bar${stem ? " with the dial held by its lug" : ""}.`,
 	];
 }
 

@@ -18,6 +18,10 @@ const BESIDE_CROWN = 0.5;
 export function fretProblems({ neck }: Bench, s: Given): Problem[] {
 	const frets = s["stand-on"];
 	if (!frets) return [problem("body-joint-needed", [])];
+	const joint = s["body-joint"];
+	if (joint !== undefined && joint !== frets[1]) {
+		return [problem("stands-twice", ["body-joint"], { joint, first: frets[0]!, last: frets[1]! })];
+	}
 	const path = s["body-joint"] === undefined ? ["stand-on"] : ["body-joint"];
 	const numbers = fretNumbers(neck);
 	const beyond = frets.find((n) => !numbers.includes(n));
@@ -34,6 +38,10 @@ export function fretProblems({ neck }: Bench, s: Given): Problem[] {
 
 /** What these frets, the dial and the sheet do not allow. */
 export function sizeProblems(bench: Bench, s: BarSettings): Problem[] {
+	const idle = s["dial-held-by"] === "stem" ? "dial-held-by" : "dial-reach";
+	if (s["reads-with"] === "feeler" && (idle === "dial-held-by" || s[idle] !== undefined)) {
+		return [problem("dial-without-dial", [idle], { key: idle })];
+	}
 	if (s["reads-with"] === "dial" && s["dial-reach"] === undefined) {
 		return [problem("dial-reach-needed", ["reads-with"], { held: s["dial-held-by"] })];
 	}

@@ -30,6 +30,7 @@ const ROUNDING = 1e-9;
 
 /** Every reason why a dial's stem cannot be held between these frets, in this sheet. */
 export function stemProblems(bench: Bench, s: BarSettings): Problem[] {
+	if (bench.layers > 1) return [problem("stem-bar-has-its-layers", [], { layers: bench.layers })];
 	const sheet = sheetProblems(bench, s);
 	if (sheet.length > 0) return sheet;
 	const height = heightProblems(s);

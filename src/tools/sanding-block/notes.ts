@@ -46,7 +46,7 @@ function gritNote(
 function skinNotes(s: BlockSettings, { radius, width, length }: Crate, joints: Joints): string[] {
 	const across = radius === null ? width : arcLengthOfChord(radius, width);
 	return [
-		`Skin: a sheet ${trimmed(s.skin, 3)} mm thick, ${fixed(across, 1)} mm across the block and ${fixed(length, 1)} mm along it; it is bent over the ribs and carries the abrasive.`,
+		`Skin: a sheet ${trimmed(s.skin, 3)} mm thick, ${fixed(across, 1)} mm across the block and ${fixed(length, 1)} mm along it, of thin plywood or hardboard; it ${radius === null ? "lies on" : "is bent over"} the ribs and carries the abrasive.`,
 		`The joints' slots are ${fixed(joints.width, 3)} mm wide, the sheet's thickness ${s["joint-fit"] < 0 ? "less" : "and"} ${fixed(Math.abs(s["joint-fit"]), 3)} mm: measure your sheet, and try the fit on a coupon.`,
 		"Assemble dry with the upper edges down on a flat plate, so that ribs and rails lie on it with their whole length; the slots are a little deeper than half and do not bear. Then glue.",
 	];

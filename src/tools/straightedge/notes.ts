@@ -29,7 +29,7 @@ export function straightedgeNotes(
 		`Standing on edge on its two ends it sags ${fixed(sag, 3)} mm in the middle by its own weight; two supports ${fixed(size * BEST_SUPPORTS, 0)} mm apart bend it least. A gap read under it is too small by its sag.`,
 		...camberNotes(first),
 		...slantNote(bench, first),
-		"Flip test before first use: draw a fine line along the working edge, turn the bar over end for end face down, draw again along the same line. Twice the edge's error shows as the gap between the lines.",
+		"Flip test before first use: draw a fine line along the working edge, roll the bar over that edge, so that it lies face down on the line's other side with its nut end where it was, and draw along it again. Twice the edge's error shows as the gap between the lines.",
 		`Lapping: the notches are ${fixed(s["lapping-allowance"], 2)} mm deeper than they need be, so that the edge may be lapped true on a flat plate by as much.`,
 		...cutterNotes(bench, edge),
 		...landNotes(cut),

@@ -44,7 +44,7 @@ export const TOOLS_SCALE: readonly BadJob[] = [
 		"a notch for crowns higher than the wire",
 		crowns("{crown-heights: [1.2, 1.6 mm]}"),
 		"notch-above-wire",
-		"1.6 mm",
+		"1.6 mm]",
 		"1.6 mm",
 		"at most 1.5 mm",
 	),

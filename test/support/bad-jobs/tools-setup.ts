@@ -11,6 +11,36 @@ const heldStem = (setting: string) =>
 
 export const TOOLS_SETUP: readonly BadJob[] = [
 	bad(
+		"layers of a bar that is made of sheets around a stem",
+		reliefBar(
+			"{body-joint: 14, reads-with: dial, dial-held-by: stem, dial-reach: 32 mm, layers: 2}",
+		),
+		"stem-bar-has-its-layers",
+		"{body-joint",
+		"layers: 2",
+	),
+	bad(
+		"a dial held by a bar that reads with a feeler",
+		reliefBar("{body-joint: 14, dial-held-by: stem}"),
+		"dial-without-dial",
+		"stem}",
+		"reads-with: dial",
+	),
+	bad(
+		"two ways to say where a relief bar stands",
+		reliefBar("{body-joint: 14, stand-on: [1, 16]}"),
+		"stands-twice",
+		"14, stand-on",
+		"[1, 16]",
+	),
+	bad(
+		"steps that a beam does not leave",
+		heights("{heights: [1 mm, 1.1 mm]}").replace("make:", "machine: {kerf: 0.25 mm}\nmake:"),
+		"steps-below-beam",
+		"[1 mm, 1.1 mm]",
+		"0.125 mm",
+	),
+	bad(
 		"a layout of strings that are not given",
 		jobText(/ {2}strings.*\n/u, "").replace(/make:[\s\S]*/u, "make:\n  - nut-layout-strip\n"),
 		"layout-needs-strings",
@@ -126,7 +156,7 @@ export const TOOLS_SETUP: readonly BadJob[] = [
 		"a stem that the sheets hold too loosely",
 		heldStem("dial-stem: 7 mm"),
 		"stem-in-thick-sheets",
-		"7 mm",
+		"7 mm}",
 		"3 sheets of 3 mm",
 		"2 mm of play",
 		"2.333 mm to 2.833 mm, or 3.5 mm to 4.25 mm",
