@@ -11,6 +11,7 @@ import {
 } from "../support/measure-path.js";
 import {
 	expectSound,
+	faultsOf,
 	foundAfter,
 	lacking,
 	runFindings,
@@ -19,6 +20,7 @@ import {
 } from "../support/scale-tools.js";
 
 const THIN = { material: "steel", thickness: 0.3 };
+const NARROW = { "crown-width": 1.3, "crown-height": 0.9, "tang-width": 0.45, "tang-depth": 1.4 };
 const FANNED = {
 	scale: { bass: "27 in", treble: "25.5 in", "square-fret": 7 },
 	strings: { count: 6, "at-nut": 35.5, "at-saddle": 52 },
@@ -162,6 +164,37 @@ describe("a board mask is refused", () => {
 	it("where its end lies past a board that narrows to nothing on its radius", () => {
 		const neck = { width: { nut: 40, "last-fret": 59.9 }, radius: 30, frets: 5 };
 		expect(codes({ "end-margin": "60 mm" }, neck)).toEqual(["radius-below-half-board"]);
+	});
+});
+
+describe("the letters of a board mask", () => {
+	it("stay off an end that comes in with slanted frets", () => {
+		const steep = {
+			scale: { bass: 559.94, treble: 503.946, "square-fret": 0 },
+			radius: 184,
+			frets: 15,
+			width: 30,
+			strings: { count: 4, "at-nut": 24.8, "at-saddle": 24.8 },
+		};
+		const settings = {
+			pieces: 3,
+			rail: "8.3 mm",
+			"crown-clearance": 0,
+			"end-margin": "24.4 mm",
+		};
+		const { parts, problems } = mask(settings, steep, { job: "Any neck", wire: NARROW });
+		expect(problems).toEqual([]);
+		expect(parts.flatMap(faultsOf)).toEqual([]);
+	});
+
+	it("stay 3 mm off the windows with what hangs below their line", () => {
+		const neck = { scale: 477.29, frets: 12, radius: { nut: 184, "last-fret": 300 }, width: 30 };
+		for (const rail of [8, 8.1, 8.2, 8.3, 8.4]) {
+			const settings = { pieces: 3, rail: `${rail} mm`, "crown-clearance": 0 };
+			const { parts, problems } = mask(settings, neck, { job: "Jaggy query", wire: NARROW });
+			expect(problems).toEqual([]);
+			expect(parts.flatMap(faultsOf)).toEqual([]);
+		}
 	});
 });
 
