@@ -21,6 +21,8 @@ const NUT_HEIGHT = 2.5;
 const BODY_HEIGHT = 3.5;
 /** Free height over and under what the bar says of itself, mm. */
 export const AROUND_BODY = 1;
+/** How far g and j reach below the baseline, a part of the letters' height. */
+const HANG = 0.36;
 const NUMBER_HEIGHTS = [3.5, 2.5, 1.8] as const;
 const STEPS = [1, 2, 3, 4, 5, 6, 10, 12, 20] as const;
 
@@ -107,7 +109,8 @@ export function bodyLabel(
 	move: Move,
 	id: string,
 ): Label | null {
-	const most = Math.min(BODY_HEIGHT, panel.high - panel.low - 2 * AROUND_BODY + 1e-9);
+	const band = panel.high - panel.low + 1e-9;
+	const most = Math.min(BODY_HEIGHT, band - 2 * AROUND_BODY, band / (1 + 2 * HANG));
 	for (const text of texts) {
 		const height = heightToFit(letters, text, panel.to - panel.from, most);
 		if (height === null) continue;

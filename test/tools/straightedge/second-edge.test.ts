@@ -1,7 +1,9 @@
 import { describe, expect, it } from "vitest";
 import { bar, fretAt, labelClaims, madeBar, notchesFrom, sizeClaim } from "../../support/bars.js";
+import { jobWith, madeParts } from "../../support/made-parts.js";
 import { outlineOf } from "../../support/measure-part.js";
 import { crossingsAtHeight } from "../../support/measure-path.js";
+import { faultsOf } from "../../support/scale-tools.js";
 
 describe("a second edge", () => {
 	const second = { "second-edge": { scale: "24 3/4 in", frets: 20 } };
@@ -30,6 +32,21 @@ describe("a second edge", () => {
 			expect(right - number.at[0].x).toBeLessThan(right - notch.centre);
 			expect(Math.abs(notch.centre - number.at[0].x)).toBeLessThan(3);
 			expect(height - number.at[0].y).toBeGreaterThanOrEqual(3);
+		}
+	});
+
+	it("has letters apart from each other on a low bar, with what hangs below their line", () => {
+		for (const height of [18, 18.4, 18.8, 19.2, 19.6, 20]) {
+			const settings = {
+				...second,
+				height: `${height} mm`,
+				"depth-clearance": "0.1 mm",
+				"lapping-allowance": "0.1 mm",
+				"hanging-hole": "1 mm",
+			};
+			const entry = { "notched-straightedge": settings };
+			const { parts } = madeParts(jobWith({}, [entry], { job: "Jaggy query" }));
+			expect(parts.flatMap(faultsOf)).toEqual([]);
 		}
 	});
 
