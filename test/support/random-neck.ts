@@ -13,6 +13,8 @@ export interface Drawn {
 	readonly nutShift: number;
 	readonly binding: number;
 	readonly strings: { readonly atNut: number; readonly atSaddle: number } | null;
+	/** Strings, both of every course counted. */
+	readonly stringCount: number;
 	readonly width: { readonly nut: number; readonly lastFret: number };
 	readonly radius: { readonly nut: number; readonly lastFret: number } | "flat";
 	readonly crown: { readonly width: number; readonly height: number };
@@ -31,6 +33,8 @@ export interface NeckOptions {
 	readonly fanned?: boolean;
 	readonly strings?: boolean;
 	readonly left?: boolean;
+	/** Whether the board is curved across, whatever was drawn. */
+	readonly arched?: boolean;
 	/** The job's list of tools. */
 	readonly make?: readonly unknown[];
 }
@@ -114,7 +118,15 @@ const raw = fc.record({
 
 type Raw = typeof raw extends fc.Arbitrary<infer R> ? R : never;
 
+/** Radius of a board that must not be flat where a flat one was drawn, mm. */
+const ARCHED = 254;
+
 const UNITS = { mm: 1, cm: 10, in: 25.4 } as const;
+
+/** Whether the strings go in pairs. */
+function hasCourses({ pairGap, count }: Raw): boolean {
+	return pairGap !== null && count < 7;
+}
 
 /** What the raw draw means once it is made to fit together. */
 function drawnOf(r: Raw, options: NeckOptions): Drawn {
@@ -128,6 +140,7 @@ function drawnOf(r: Raw, options: NeckOptions): Drawn {
 	const shift = zeroFret ? -Math.abs(r.shift) : Math.min(r.shift, first * 0.4);
 	const strings = fanned || (options.strings ?? r.withStrings);
 	const atNut = r.nutWidth - 2 * r.overhang;
+	const board = r.board === "flat" && options.arched ? ([ARCHED, ARCHED] as const) : r.board;
 	return {
 		scale: { bass: r.scale, treble },
 		squareFret: r.square,
@@ -139,8 +152,9 @@ function drawnOf(r: Raw, options: NeckOptions): Drawn {
 		nutShift: shift === 0 ? 0 : shift,
 		binding: r.binding,
 		strings: strings ? { atNut, atSaddle: atNut + r.taper } : null,
+		stringCount: hasCourses(r) ? 2 * r.count : r.count,
 		width: { nut: r.nutWidth, lastFret: r.nutWidth + r.taper * share(frets) },
-		radius: r.board === "flat" ? "flat" : { nut: r.board[0], lastFret: r.board[1] },
+		radius: board === "flat" ? "flat" : { nut: board[0], lastFret: board[1] },
 		crown: { width: r.crown[0], height: r.crown[1] },
 		tang: r.tang[0],
 	};
@@ -153,7 +167,6 @@ function markersOf({ frets }: Drawn, doubles: boolean): unknown[] {
 
 function neckOf(r: Raw, drawn: Drawn, as: (mm: number) => number): Record<string, unknown> {
 	const { radius, strings, width, scale } = drawn;
-	const courses = r.pairGap !== null && r.count < 7;
 	return {
 		scale: drawn.fanned
 			? { bass: as(scale.bass), treble: as(scale.treble), "square-fret": drawn.squareFret }
@@ -172,7 +185,7 @@ function neckOf(r: Raw, drawn: Drawn, as: (mm: number) => number): Record<string
 				: { nut: as(width.nut), "last-fret": as(width.lastFret) },
 		...(strings && {
 			strings: {
-				...(courses ? { courses: r.count, "pair-gap": as(r.pairGap!) } : { count: r.count }),
+				...(hasCourses(r) ? { courses: r.count, "pair-gap": as(r.pairGap!) } : { count: r.count }),
 				"at-nut": as(strings.atNut),
 				"at-saddle": as(strings.atSaddle),
 			},

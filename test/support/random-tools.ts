@@ -1,71 +1,70 @@
 import fc from "fast-check";
-import { reading } from "./random-neck.js";
+import { type NeckOptions, type RandomJob, randomJob } from "./random-neck.js";
+import { anyArch, anyBend, anyBlock, anyCaul, anyGauge, anyRails } from "./random-tools/camber.js";
+import {
+	anyCrown,
+	anyIndexing,
+	anyMask,
+	anyRocker,
+	anyStrip,
+	anySuitedStraightedge,
+} from "./random-tools/scale.js";
+import { anyBar, anyCoupon, anyHeights, anyLayout, anyMarkerGuide } from "./random-tools/setup.js";
+import type { Entry, EntryFor } from "./random-tools/values.js";
 
-/** Leaves a setting out as often as it gives it. */
-function maybe<T>(value: fc.Arbitrary<T>): fc.Arbitrary<T | undefined> {
-	return fc.option(value, { nil: undefined });
+export { anyGauge } from "./random-tools/camber.js";
+export { anyStraightedge, anyStrip } from "./random-tools/scale.js";
+export { anyMarkerGuide } from "./random-tools/setup.js";
+
+/** What is drawn for a tool: its settings, and what it asks of the neck. */
+interface Draw {
+	readonly entry: fc.Arbitrary<Entry | EntryFor>;
+	readonly neck?: Partial<NeckOptions>;
+	/** How often it is drawn beside the others. */
+	readonly weight: number;
 }
 
-/** A length as a job gives it, with its unit. */
-const mm = (min: number, max: number) => reading(min, max, 1).map((x) => `${x} mm`);
+/** Every tool that makes parts, by its name. */
+const DRAWS: Readonly<Record<string, Draw>> = {
+	"notched-straightedge": { entry: anySuitedStraightedge, weight: 5, neck: { leastGap: 5 } },
+	"radius-gauge": { entry: anyGauge, weight: 5 },
+	"slot-strip": { entry: anyStrip, weight: 3 },
+	"kerf-coupon": { entry: anyCoupon, weight: 2 },
+	"fret-rocker": { entry: anyRocker, weight: 2 },
+	"indexing-strip": { entry: anyIndexing, weight: 2, neck: { fanned: false, leastGap: 5 } },
+	"board-mask": { entry: anyMask, weight: 2, neck: { leastGap: 5 } },
+	"sanding-block": { entry: anyBlock, weight: 2 },
+	"sled-rails": { entry: anyRails, weight: 2 },
+	"pressing-caul": { entry: anyCaul, weight: 2, neck: { arched: true } },
+	"wire-bend-gauge": { entry: anyBend, weight: 2 },
+	"string-arch-gauge": { entry: anyArch, weight: 2, neck: { strings: true, arched: true } },
+	"nut-layout-strip": { entry: anyLayout, weight: 2, neck: { strings: true } },
+	"height-gauge": { entry: anyHeights, weight: 2 },
+	"relief-bar": { entry: anyBar, weight: 2 },
+	"crown-gauge": { entry: anyCrown, weight: 2 },
+	"marker-guide": { entry: anyMarkerGuide, weight: 2 },
+};
 
-function entry(tool: string, settings: Record<string, fc.Arbitrary<unknown>>) {
-	return fc.record(settings).map((all) => {
-		const given = Object.entries(all).filter(([, value]) => value !== undefined);
-		return { [tool]: Object.fromEntries(given) };
-	});
+/** The names of the tools that are drawn. */
+export const DRAWN_TOOLS = Object.keys(DRAWS);
+
+/** A neck, and one tool for it with any settings. */
+export interface ToolJob extends RandomJob {
+	readonly tool: string;
+	readonly entry: Entry;
 }
 
-/** A notched straightedge with any settings that its schema takes. */
-export const anyStraightedge = entry("notched-straightedge", {
-	along: fc.constantFrom("centre", "centre", "centre", "bass", "treble", 2),
-	"nut-end": maybe(fc.constantFrom("butting", "cleared", "cleared")),
-	"side-clearance": maybe(mm(0.1, 0.9)),
-	"depth-clearance": maybe(mm(0.1, 3)),
-	"lapping-allowance": maybe(mm(0, 1)),
-	"least-land": mm(0.3, 1.5),
-	height: maybe(mm(18, 60)),
-	"beyond-last-fret": maybe(mm(3, 40)),
-	"arch-reach": maybe(mm(3, 40)),
-	"arch-depth": maybe(mm(2, 12)),
-	"second-edge": maybe(
-		fc.record({
-			scale: mm(330, 800),
-			frets: fc.integer({ min: 1, max: 20 }),
-			division: fc.constantFrom(12, 19, "rule-of-18"),
-		}),
-	),
-	"hanging-hole": maybe(fc.oneof(fc.constant("none"), mm(1, 15))),
-	"finger-relief": maybe(fc.boolean()),
-});
-
-/** A radius gauge with any settings; on a flat board only its own radii give one. */
-export const anyGauge = entry("radius-gauge", {
-	radii: maybe(fc.uniqueArray(reading(120, 600, 0), { minLength: 1, maxLength: 3 })).map((list) =>
-		list?.map((r) => `${r} mm`),
-	),
-	faces: fc.constantFrom(["concave"], ["convex"], ["concave", "convex"]),
-	"gauge-width": maybe(mm(10, 120)),
-	"gauge-height": maybe(mm(12, 60)),
-	"gauge-hole": maybe(fc.oneof(fc.constant("none"), mm(1, 15))),
-});
-
-/** A slot strip with any settings. */
-export const anyStrip = entry("slot-strip", {
-	slots: fc.constantFrom("scored", "tang", "line"),
-	"edge-margin": maybe(mm(0, 12)),
-	"end-margin": maybe(mm(3, 20)),
-	"string-lines": maybe(fc.boolean()),
-	distances: maybe(fc.boolean()),
-	"double-marker-spread": maybe(mm(6, 30)),
-});
-
-/** A marker guide with any settings; a neck without markers gives none. */
-export const anyMarkerGuide = entry("marker-guide", {
-	drill: maybe(mm(1, 8)),
-	"drill-play": maybe(mm(0, 0.5)),
-	"double-marker-spread": maybe(mm(6, 30)),
-	"slot-lines": maybe(fc.boolean()),
-	"end-margin": maybe(mm(3, 20)),
-	"hanging-hole": maybe(fc.oneof(fc.constant("none"), mm(1, 6))),
-});
+/** Any tool on any neck; most of them suit each other. */
+export function anyToolJob(options: NeckOptions): fc.Arbitrary<ToolJob> {
+	const all = Object.entries(DRAWS).map(([tool, { entry, neck, weight }]) => ({
+		weight,
+		arbitrary: fc
+			.record({ drawn: randomJob({ ...options, ...neck }), entry })
+			.map(({ drawn, entry }) => ({
+				...drawn,
+				tool,
+				entry: typeof entry === "function" ? entry(drawn.drawn) : entry,
+			})),
+	}));
+	return fc.oneof(...all);
+}

@@ -6,7 +6,14 @@ import { LETTERS, madeParts } from "../support/made-parts.js";
 import { measured, outlineOf } from "../support/measure-part.js";
 import { contourFaults, crossed, labelFaults, labelRectangles } from "../support/part-faults.js";
 import { RUNS, randomJob } from "../support/random-neck.js";
-import { anyGauge, anyStraightedge, anyStrip } from "../support/random-tools.js";
+import {
+	anyGauge,
+	anyStraightedge,
+	anyStrip,
+	anyToolJob,
+	DRAWN_TOOLS,
+} from "../support/random-tools.js";
+import { faultsOf } from "../support/scale-tools.js";
 
 /** A neck of any kind with one straightedge, one set of gauges and one strip, settings of any kind. */
 const anyJob = fc
@@ -85,6 +92,29 @@ function farthest(a: readonly Path[], b: readonly Path[]): number {
 	if (p!.length !== q!.length || p!.length === 0) return Number.POSITIVE_INFINITY;
 	return Math.max(...p!.map((v, i) => Math.hypot(v.x - q![i]!.x, v.y - q![i]!.y)));
 }
+
+describe("any part of any tool", () => {
+	/** Its slots work, and its numbers stand beside them. */
+	const BESIDE_SLOTS = "slot-strip";
+	/** Single lines that blocks share are its purpose. */
+	const NO_CONTOURS = "kerf-coupon";
+
+	it("has sound contours and letters, measures what it claims, and keeps off its working edges", () => {
+		const seen = new Map(DRAWN_TOOLS.map((tool) => [tool, 0]));
+		fc.assert(
+			fc.property(anyToolJob({ leastGap: 3 }), ({ job, tool, entry }) => {
+				const { parts } = madeParts({ ...job, make: [entry] });
+				if (parts.length > 0) seen.set(tool, seen.get(tool)! + 1);
+				if (tool === NO_CONTOURS) return;
+				const faults = parts.flatMap(faultsOf);
+				const counted = faults.filter((f) => tool !== BESIDE_SLOTS || !f.includes("too near"));
+				expect(counted).toEqual([]);
+			}),
+			{ ...RUNS, numRuns: 500 },
+		);
+		expect([...seen].filter(([, count]) => count < 8)).toEqual([]);
+	});
+});
 
 describe("working edges", () => {
 	/** Everything but the outline. */

@@ -1,5 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { landBetween } from "../../src/tools/board-mask/sheet.js";
+import type { Slot } from "../../src/tools/slot-strip/lay.js";
 import { making } from "../support/job-text.js";
 import { jobWith, madeParts } from "../support/made-parts.js";
 import { outlineOf, pathsOf } from "../support/measure-part.js";
@@ -109,6 +111,22 @@ describe("the outline of a board mask", () => {
 			expect(ends[1]![1]).toBeCloseTo(ends[2]![0]!, 9);
 			const sizes = parts.map((p) => sizesOf(p).find((c) => c.id === "length")!.nominal);
 			expect(Math.max(...sizes) / Math.min(...sizes)).toBeLessThan(1.3);
+		}
+	});
+});
+
+describe("the land between two windows", () => {
+	it("is what lies square between them, whichever way they slant", () => {
+		// 10 along the neck, slanted by 45°: 10·cos 45° = 7.071 between middles, less the width of 2.
+		for (const slant of [-1, 0, 1]) {
+			const slot = (x: number) => ({
+				fret: { n: 1, x } as Slot["fret"],
+				bass: { x: x - 15 * slant, y: -15 },
+				treble: { x: x + 15 * slant, y: 15 },
+				length: 30 * Math.hypot(1, slant),
+			});
+			const land = 10 / Math.hypot(1, slant) - 2;
+			expect(landBetween(slot(0), slot(10), 2)).toBeCloseTo(land, 9);
 		}
 	});
 });

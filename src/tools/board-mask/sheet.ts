@@ -79,11 +79,18 @@ export function landAfter(line: FretLine, window: Slot, width: number): number {
 	return Math.min(...flank.map((p) => (p.x - pointOnFret(line, p.y).x) * square));
 }
 
+/** A long side of a window by its ends. */
+type Flank = readonly [Point, Point];
+
 /** A window's long side toward the saddle (1) or the nut (−1). */
-function flankToward(window: Slot, width: number, side: 1 | -1): readonly Point[] {
-	const [a, b] = slotFlanks(window, width).map(({ points }) => points);
-	const isFirst = (a![0]!.x - b![0]!.x) * side > 0;
-	return isFirst ? a! : b!;
+function flankToward(window: Slot, width: number, side: 1 | -1): Flank {
+	const [a, b] = slotFlanks(window, width).map(({ points }): Flank => [points[0]!, points[1]!]) as [
+		Flank,
+		Flank,
+	];
+	// The flanks run opposite ways: their ends do not lie side by side, their middles do.
+	const middle = ([from, to]: Flank) => from.x + to.x;
+	return (middle(a) - middle(b)) * side > 0 ? a : b;
 }
 
 /** How far a line lies toward the saddle from a point, square to the line, mm. */
