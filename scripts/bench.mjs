@@ -72,7 +72,7 @@ const commands = [
 	["make, three tools, 17 files", making(...three, ...BARE)],
 	["the same with proof", making(...three, "--no-report")],
 	["the same with proof and report", making(...three)],
-	["make, four tools and their bed", making()],
+	["make, four tools and their bed", making("--only", `${THREE},kerf-coupon`)],
 	["make, three tools on paper, 8 PDFs", making("--paper", "A4", "--only", THREE, ...BARE)],
 	["the same with proof", making("--paper", "A4", "--only", THREE, "--no-report")],
 	["make, one tool, no proof", making("--no-sheets", "--only", "notched-straightedge", ...BARE)],
